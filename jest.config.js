@@ -1,0 +1,21 @@
+/** Unit tests run in node; the engine and browser suites are projects of their own, so each can be run and counted alone. */
+const base = {
+  testEnvironment: 'node',
+  transform: {
+    '^.+\\.(t|j|mj)s$': ['@swc/jest', {
+      jsc: { target: 'es2022', parser: { syntax: 'typescript' } },
+      module: { type: 'commonjs' },
+    }],
+  },
+  moduleNameMapper: { '^@generated/(.*)$': '<rootDir>/build/$1' },
+  // These ship as ES modules only.
+  transformIgnorePatterns: ['/node_modules/(?!(ml-[^/]+|is-any-array)/)'],
+};
+
+module.exports = {
+  projects: [
+    { ...base, displayName: 'unit', testMatch: ['<rootDir>/test/**/*.test.ts'], testPathIgnorePatterns: ['/test/engine/', '/test/browser/'] },
+    { ...base, displayName: 'engine', testMatch: ['<rootDir>/test/engine/**/*.test.ts'] },
+    { ...base, displayName: 'browser', testMatch: ['<rootDir>/test/browser/**/*.test.ts'] },
+  ],
+};

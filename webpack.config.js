@@ -1,0 +1,72 @@
+/**
+ * Three bundles: the workbench page, the Excel package, and the engine that `npm run evaluate` runs in node.
+ * `--env only=workbench` (or excel, engine) builds one of them.
+ */
+const path = require('node:path');
+const CopyPlugin = require('copy-webpack-plugin');
+const HtmlPlugin = require('html-webpack-plugin');
+const MiniCssExtractPlugin = require('mini-css-extract-plugin');
+
+const root = __dirname;
+const dist = path.join(root, 'dist');
+
+const shared = {
+  context: root,
+  mode: 'production',
+  devtool: 'source-map',
+  performance: { hints: false },
+  stats: 'errors-warnings',
+  resolve: {
+    extensions: ['.ts', '.js', '.mjs'],
+    alias: { '@generated': path.join(root, 'build') },
+  },
+  module: {
+    rules: [
+      { test: /\.ts$/, use: { loader: 'ts-loader', options: { transpileOnly: true, compilerOptions: { noEmit: false } } } },
+      { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
+    ],
+  },
+};
+
+function workbench() {
+  return {
+    ...shared,
+    name: 'workbench',
+    entry: { workbench: './src/workbench/main.ts' },
+    output: { path: dist, filename: 'assets/[name].[contenthash:8].js', clean: false },
+    plugins: [
+      new HtmlPlugin({ template: './src/workbench/index.html', filename: 'index.html', chunks: ['workbench'] }),
+      new MiniCssExtractPlugin({ filename: 'assets/[name].[contenthash:8].css' }),
+    ],
+  };
+}
+
+function excel() {
+  return {
+    ...shared,
+    name: 'excel',
+    entry: { taskpane: './src/taskpane/main.ts' },
+    output: { path: dist, filename: '[name].js' },
+    plugins: [
+      new HtmlPlugin({ template: './src/taskpane/taskpane.html', filename: 'taskpane.html', chunks: ['taskpane'] }),
+      new MiniCssExtractPlugin({ filename: '[name].css' }),
+      new CopyPlugin({ patterns: [{ from: 'build/functions.json', to: 'functions.json' }] }),
+    ],
+  };
+}
+
+function engine() {
+  return {
+    ...shared,
+    name: 'engine',
+    target: 'node20',
+    entry: { evaluate: './src/hosts/grid/evaluate.ts' },
+    output: { path: path.join(root, 'build'), filename: '[name].cjs', library: { type: 'commonjs2' } },
+    plugins: [new MiniCssExtractPlugin()],
+  };
+}
+
+module.exports = (env = {}) => {
+  const bundles = { workbench, excel, engine };
+  return env.only ? bundles[env.only]() : Object.values(bundles).map((bundle) => bundle());
+};
