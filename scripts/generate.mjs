@@ -91,6 +91,10 @@ const help = files.flatMap((file) => {
     .map((node) => helpOf(node, metadata));
 });
 check(help);
+const order = [...readFileSync(path.join(folder, 'catalogue.ts'), 'utf8').matchAll(/^ {2}([A-Z]+):/gm)].map((match) => match[1]);
+const byCatalogue = (a, b) => order.indexOf(a.id) - order.indexOf(b.id);
+help.sort(byCatalogue);
+metadata.functions.sort(byCatalogue);
 mkdirSync(path.join(root, 'build'), { recursive: true });
 writeFileSync(path.join(root, 'build', 'functions.json'), `${JSON.stringify(metadata, null, 2)}\n`);
 writeFileSync(path.join(root, 'build', 'help.json'), `${JSON.stringify(help, null, 2)}\n`);

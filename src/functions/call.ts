@@ -1,7 +1,7 @@
 import metadata from '@generated/functions.json';
 import { MetrologyError } from '../metrology/errors';
 import { catalogue } from './catalogue';
-import type { Cell, CellResult, Cells } from './cells';
+import type { Cell, CellResult, Cells, CellValue } from './cells';
 import { CellFault } from './faults';
 import { describe } from './readCell';
 
@@ -68,22 +68,22 @@ function passOnFault(name: string, cells: Cells): void {
 
 /** Hosts hand over rectangles; rows cut short are filled with blanks so that the functions need not ask. */
 function squared(cells: Cells): Cells {
-  const width = Math.max(1, ...cells.map((row) => row.length));
+  const width = cells.reduce((most, row) => Math.max(most, row.length), 1);
   if (cells.length === 0) return [[null]];
   return cells.every((row) => row.length === width) ? cells : cells.map((row) => [...row, ...Array<Cell>(width - row.length).fill(null)]);
 }
 
 function finite(result: CellResult): CellResult {
-  if (Array.isArray(result)) return result.map((row) => row.map(finiteCell));
-  return finiteCell(result);
+  if (!Array.isArray(result)) return finiteCell(result);
+  return result.map((row) => row.map((cell) => (cell instanceof CellFault ? cell : finiteCell(cell))));
 }
 
-function finiteCell<T extends number | string | boolean>(value: T): T {
+function finiteCell(value: CellValue): CellValue {
   if (typeof value !== 'number') return value;
   if (!Number.isFinite(value)) {
     throw new CellFault('#VALUE!', 'the result is out of the range of numbers; expected forces and readings of an ordinary size');
   }
-  return (value === 0 ? 0 : value) as T;
+  return value === 0 ? 0 : value; // a cell knows no negative zero
 }
 
 function asFault(error: unknown, id: string): CellFault {

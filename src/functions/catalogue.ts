@@ -1,9 +1,44 @@
-import * as reduction from './reduction';
+import * as creep from './creep';
+import * as degree from './degree';
+import * as fit from './fit';
+import * as forceLimits from './forceLimits';
+import * as linearity from './linearity';
+import * as loading from './loading';
+import * as net from './net';
+import * as response from './response';
+import * as statics from './statics';
+import * as temperature from './temperature';
 
 /** A cell function as written: arguments as a host hands them over, a result or a thrown fault. */
 export type CellFunction = (...args: any[]) => unknown;
 
 /** Every cell function by its id, the name after `PROVE.`. */
 export const catalogue: Readonly<Record<string, CellFunction>> = {
-  NET: reduction.net,
+  NET: net.net,
+  TEMPEFFECT: temperature.tempEffect,
+  TEMPCORRECT: temperature.tempCorrect,
+  ELASTICTEMP: temperature.elasticTemp,
+  FIT: fit.fit,
+  FITREPORT: fit.fitReport,
+  RESIDUALS: fit.residuals,
+  FITDEGREE: degree.fitDegree,
+  DEGREETABLE: degree.degreeTable,
+  RESPONSE: response.response,
+  FORCE: response.force,
+  FORCETABLE: response.forceTable,
+  FORCELIMITS: forceLimits.forceLimits,
+  LIMITFACTOR: loading.limitFactor,
+  LOWERLIMIT: loading.lowerLimit,
+  LOADRANGE: loading.loadRange,
+  SENSITIVITY: statics.sensitivity,
+  NONLINEARITY: linearity.nonlinearity,
+  DEVIATIONS: linearity.deviations,
+  HYSTERESIS: statics.hysteresis,
+  REPEATABILITY: statics.repeatability,
+  ZERORETURN: statics.zeroReturn,
+  ZEROBALANCE: statics.zeroBalance,
+  ERRORBAND: linearity.errorBand,
+  COMBINEDERROR: linearity.combinedError,
+  CREEP: creep.creep,
+  ASYMMETRY: statics.asymmetry,
 };

@@ -51,6 +51,13 @@ export function readPositive(cell: Cell, argument: string, fallback?: number): n
   throw new CellFault('#VALUE!', `${argument}: found ${value}; expected a number greater than 0`);
 }
 
+/** A number argument other than zero: what is divided by. */
+export function readNonZero(cell: Cell, argument: string): number {
+  const value = readNumber(cell, argument);
+  if (value !== 0) return value;
+  throw new CellFault('#VALUE!', `${argument}: found 0; expected a number other than 0`);
+}
+
 /** A whole-number argument between two bounds, both allowed. */
 export function readWhole(cell: Cell, argument: string, least: number, greatest: number, fallback?: number): number {
   const expected = `expected a whole number from ${least} to ${greatest}`;

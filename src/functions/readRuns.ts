@@ -88,6 +88,16 @@ function transposed(cells: Cells): Cells {
   return cells[0].map((_, column) => cells.map((row) => row[column]));
 }
 
+/** |force| of each cell of a block of one direction; blanks are undefined. */
+export function magnitudes(forces: Cells): (number | undefined)[][] {
+  const direction = new DirectionGuard();
+  return forces.map((line, i) => line.map((cell, j) => {
+    const force = numberAt(cell, 'forces', i + 1, line.length > 1 ? j : undefined);
+    if (force !== undefined) direction.check(force, i + 1);
+    return force === undefined ? undefined : Math.abs(force);
+  }));
+}
+
 /**
  * A block shaped like the readings range: one value for each point, "" where a run has none.
  * `valueOf` holds, run by run, a value for each point of that run.

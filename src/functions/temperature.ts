@@ -1,0 +1,118 @@
+import {
+  correctedDeflection, correctedReading, REFERENCE_TEMPERATURE, spanEffect, STEEL_COEFFICIENT, zeroEffect,
+} from '../metrology/temperature';
+import type { Cells } from './cells';
+import { CellFault } from './faults';
+import { describe, isBlank, numberAt, readNumber } from './readCell';
+import { headed } from './table';
+
+/**
+ * Effect of temperature on zero and on span, by least squares over two temperatures or more.
+ * @customfunction TEMPEFFECT
+ * @group Reduction
+ * @param {any[][]} temperatures Temperatures of the transducer, degrees; one column or row.
+ * @param {any[][]} zeros Zero readings at those temperatures, output units.
+ * @param {any[][]} spans Spans at those temperatures: net output at one and the same force, output units.
+ * @param {any} [reference] Reference temperature, degrees; 23 if left out.
+ * @param {any} [headers] FALSE leaves out the header row; TRUE (default) shows it.
+ * @returns {any[][]} Zero effect (output units per degree) and span effect (fraction of span per degree), side by side.
+ * @formula zero effect = slope of zero over T
+ * @formula span effect = (slope of span over T) / (fitted span at the reference temperature)
+ * @source ANSI/ISA-S37.1 vocabulary
+ * @example =PROVE.TEMPEFFECT({3;23;43},{0.01;0.012;0.014},{1.998;2;2.002},23,FALSE) → {0.0001,0.00005}
+ */
+export function tempEffect(temperatures: any[][], zeros: any[][], spans: any[][], reference?: any, headers?: any): any[][] {
+  const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
+  const zeroPairs = readPairs(temperatures, zeros, 'zeros');
+  const spanPairs = readPairs(temperatures, spans, 'spans');
+  return headed(['Zero effect', 'Span effect'], [[zeroEffect(...zeroPairs), spanEffect(...spanPairs, at)]], headers);
+}
+
+/**
+ * Readings corrected to the reference temperature.
+ * @customfunction TEMPCORRECT
+ * @group Reduction
+ * @param {any[][]} readings Readings, output units; any block of cells.
+ * @param {any[][]} temperatures Temperatures, degrees: one cell for all readings, one column (or row) beside them, or a block of the same shape.
+ * @param {any} zeroEffect Temperature effect on zero, output units per degree.
+ * @param {any} spanEffect Temperature effect on span, fraction of span per degree.
+ * @param {any} [reference] Reference temperature, degrees; 23 if left out.
+ * @param {any} [zero] Zero reading at the reference temperature, output units: the part of a reading that the span effect leaves alone; 0 if left out (net readings).
+ * @returns {any[][]} Corrected readings, shaped like readings, in output units.
+ * @formula corrected = (X − zero − zeroEffect·ΔT)/(1 + spanEffect·ΔT) + zero, ΔT = T − reference
+ * @source ANSI/ISA-S37.1 vocabulary
+ * @example =PROVE.TEMPCORRECT({2.003},{43},0.0001,0.00005) → {1.998998998998999}
+ */
+export function tempCorrect(
+  readings: any[][], temperatures: any[][], zeroEffect: any, spanEffect: any, reference?: any, zero?: any,
+): any[][] {
+  const effects = { zero: readNumber(zeroEffect, 'zeroEffect'), span: readNumber(spanEffect, 'spanEffect') };
+  const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
+  const leftAlone = readNumber(zero, 'zero', 0);
+  return withTemperatures(readings, temperatures, 'readings', (reading, t) => correctedReading(reading, t, effects, at, leftAlone));
+}
+
+/**
+ * Deflections of a steel elastic device without temperature compensation, corrected to the reference temperature.
+ * @customfunction ELASTICTEMP
+ * @group Reduction
+ * @param {any[][]} deflection Deflections (net readings), output units; any block of cells.
+ * @param {any[][]} temperature Temperatures, °C: one cell for all, one column (or row) beside them, or a block of the same shape.
+ * @param {any} [K] Temperature coefficient of the steel, per °C; 0.00027 if left out.
+ * @param {any} [reference] Reference temperature, °C; 23 if left out.
+ * @returns {any[][]} Corrected deflections, shaped like deflection, in output units.
+ * @formula corrected = d·(1 − K·(T − reference))
+ * @source ASTM E74 (from memory)
+ * @example =PROVE.ELASTICTEMP({1000;2000},{25}) → {999.46;1998.92}
+ */
+export function elasticTemp(deflection: any[][], temperature: any[][], K?: any, reference?: any): any[][] {
+  const coefficient = readNumber(K, 'K', STEEL_COEFFICIENT);
+  const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
+  return withTemperatures(deflection, temperature, 'deflection', (d, t) => correctedDeflection(d, t, coefficient, at));
+}
+
+/** Applies a correction to each reading with its own temperature; blank readings stay blank. */
+function withTemperatures(
+  readings: Cells, temperatures: Cells, argument: string, correct: (reading: number, temperature: number) => number,
+): (number | string)[][] {
+  const rows = temperatures.length;
+  const columns = temperatures[0].length;
+  if ((rows !== 1 && rows !== readings.length) || (columns !== 1 && columns !== readings[0].length)) {
+    throw new CellFault(
+      '#VALUE!',
+      `temperatures: found ${rows} rows and ${columns} columns for ${readings.length} rows and ${readings[0].length} columns of ${argument}; ` +
+        'expected one cell, one column or row beside them, or the same shape',
+    );
+  }
+  return readings.map((line, i) => line.map((cell, j) => {
+    const reading = numberAt(cell, argument, i + 1, line.length > 1 ? j : undefined);
+    if (reading === undefined) return '';
+    const temperature = temperatures[rows === 1 ? 0 : i][columns === 1 ? 0 : j];
+    if (isBlank(temperature)) {
+      throw new CellFault('#VALUE!', `temperatures row ${i + 1}: found ${describe(temperature)} beside a reading; expected a temperature`);
+    }
+    return correct(reading, numberAt(temperature, 'temperatures', i + 1) as number);
+  }));
+}
+
+/** Temperatures with a value read at each; a temperature without a value is left out, a value without one is an error. */
+function readPairs(temperatures: Cells, values: Cells, argument: string): [number[], number[]] {
+  const xs = temperatures.flat();
+  const ys = values.flat();
+  if (xs.length !== ys.length) {
+    throw new CellFault('#VALUE!', `temperatures has ${xs.length} cells and ${argument} ${ys.length}; expected the same number`);
+  }
+  const pairs: [number[], number[]] = [[], []];
+  xs.forEach((cell, i) => {
+    const x = numberAt(cell, 'temperatures', i + 1);
+    const y = numberAt(ys[i], argument, i + 1);
+    if (y === undefined) return;
+    if (x === undefined) throw new CellFault('#VALUE!', `${argument} row ${i + 1}: found ${y} without a temperature; expected one in the same row`);
+    pairs[0].push(x);
+    pairs[1].push(y);
+  });
+  if (new Set(pairs[0]).size < 2) {
+    throw new CellFault('#VALUE!', `${argument}: found readings at ${new Set(pairs[0]).size} different temperatures; expected at least 2`);
+  }
+  return pairs;
+}

@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+
+/** Published check data, kept with their sources in test/published/. */
+function published(name: string): any {
+  return JSON.parse(readFileSync(path.join(__dirname, 'published', `${name}.json`), 'utf8'));
+}
+
+/** One NIST StRD set, numbers as certified. */
+export interface StrdSet {
+  readonly x: number[];
+  readonly y: number[];
+  readonly coefficients: number[];
+  readonly standardErrors: number[];
+  readonly residualSd: number;
+  readonly rSquared: number;
+}
+
+/** NIST/ITL Statistical Reference Datasets, linear regression. Source: https://www.itl.nist.gov/div898/strd/ */
+export function strdSet(name: string): StrdSet {
+  const { data, certified } = published('strd')[name];
+  return {
+    y: data.map(([y]: string[]) => Number(y)),
+    x: data.map(([, x]: string[]) => Number(x)),
+    coefficients: Object.values(certified.B).map(Number),
+    standardErrors: Object.values(certified.sdB).map(Number),
+    residualSd: Number(certified.residual_sd),
+    rSquared: Number(certified.r_squared),
+  };
+}
+
+/** Results for the Pontius load cell: exact-arithmetic recomputation beside the NIST/SEMATECH e-Handbook 4.6.1. */
+export const loadCellStudy = published('load-cell-study');
+
+/** Thresholds C(n1, m) of the degree test, recomputed from the F distribution. */
+export const degreeThresholds: Record<string, Record<string, number>> = published('e74').C_table;
