@@ -7,7 +7,10 @@ const base = {
       module: { type: 'commonjs' },
     }],
   },
-  moduleNameMapper: { '^@generated/(.*)$': '<rootDir>/build/$1' },
+  moduleNameMapper: {
+    '^@generated/(.*)$': '<rootDir>/build/$1',
+    '^office-addin-manifest$': '<rootDir>/test/excel/officeHosts.ts',
+  },
   // These ship as ES modules only.
   transformIgnorePatterns: ['/node_modules/(?!(ml-[^/]+|is-any-array)/)'],
 };

@@ -1,10 +1,5 @@
+import type { CellError } from '../hosts/selection';
 import { element } from './dom';
-
-/** The error a cell holds: its code, and the words that came with it (empty if none did). */
-export interface CellError {
-  readonly code: string;
-  readonly message: string;
-}
 
 /** What a code means, for errors that come without words. */
 const MEANINGS: Readonly<Record<string, string>> = {

@@ -1,5 +1,6 @@
+import type { CellError } from '../hosts/selection';
 import { button, element } from './dom';
-import { errorCallout, type CellError } from './errorCallout';
+import { errorCallout } from './errorCallout';
 import { helpEntry } from './helpEntry';
 import { helpIndex } from './helpIndex';
 import { helpTexts } from './helpTexts';
@@ -32,7 +33,7 @@ export function createFunctionHelp(root: HTMLElement, onOpen?: (id?: string) => 
   const index = helpIndex((id) => goTo([id]));
   let shown: string | undefined;
   let opened: readonly string[] = [];
-  let inCell: readonly string[] = [];
+  let selected = '';
 
   const render = (ids: readonly string[]): void => {
     const key = ids.join(' ');
@@ -44,7 +45,7 @@ export function createFunctionHelp(root: HTMLElement, onOpen?: (id?: string) => 
     const left = (shown ?? '').split(' ')[0];
     opened = ids;
     render(ids);
-    if (ids.length > 0) body.querySelector<HTMLElement>('h2')?.focus();
+    if (ids.length > 0) showFromTop(body);
     else index.focus(left);
     onOpen?.(ids[0]);
   };
@@ -57,8 +58,9 @@ export function createFunctionHelp(root: HTMLElement, onOpen?: (id?: string) => 
     show({ cell, functionIds, error }) {
       place.replaceChildren(...(cell ? ['Cell ', element('strong', { children: [cell] })] : []));
       fault.replaceChildren(...(error ? errorCallout(error, cell) : []));
-      if (functionIds.join(' ') === inCell.join(' ')) return;
-      inCell = [...functionIds];
+      const now = [cell, ...functionIds].join(' ');
+      if (now === selected) return;
+      selected = now;
       render(functionIds.length > 0 ? functionIds : opened);
     },
     open(id) {
@@ -66,6 +68,12 @@ export function createFunctionHelp(root: HTMLElement, onOpen?: (id?: string) => 
       render(opened);
     },
   };
+}
+
+/** Puts the focus on the heading, with the button above it in view. */
+function showFromTop(body: HTMLElement): void {
+  body.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+  body.firstElementChild?.scrollIntoView({ block: 'nearest' });
 }
 
 function entryOf(id: string): HTMLElement {

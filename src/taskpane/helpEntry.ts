@@ -10,7 +10,7 @@ export function helpEntry(help: HelpText): HTMLElement {
     attributes: { 'aria-labelledby': headingId },
     children: [
       element('h2', { attributes: { id: headingId, tabindex: '-1' }, children: [help.name] }),
-      element('p', { class: 'fh-signature', children: [element('code', { children: [signature(help)] })] }),
+      element('p', { class: 'fh-signature', children: [breakableCode(signature(help))] }),
       element('p', { children: [help.summary] }),
       ...section('Arguments', [argumentList(help)]),
       ...section('Result', [paragraph(help.returns)]),
@@ -45,12 +45,18 @@ function argumentList(help: HelpText): HTMLElement {
 }
 
 function exampleBlock(help: HelpText, example: HelpText['examples'][number], index: number): HTMLElement {
-  const formula = element('code', { children: [example.formula] });
+  const formula = breakableCode(example.formula);
   return element('div', {
     class: 'fh-example',
     children: [
       element('div', { class: 'fh-example-formula', children: [formula, copyButton(formula, `example ${index + 1} of ${help.name}`)] }),
-      element('div', { class: 'fh-example-result', children: [element('span', { children: ['gives '] }), element('code', { children: [example.result] })] }),
+      element('div', { class: 'fh-example-result', children: ['gives ', breakableCode(example.result)] }),
     ],
   });
+}
+
+/** A formula whose lines break after a comma, a semicolon or a bracket rather than within a word. */
+function breakableCode(text: string): HTMLElement {
+  const pieces = text.split(/(?<=[,;(])/);
+  return element('code', { children: pieces.flatMap((piece, index) => (index === 0 ? [piece] : [element('wbr'), piece])) });
 }
