@@ -6,6 +6,7 @@ const path = require('node:path');
 const CopyPlugin = require('copy-webpack-plugin');
 const HtmlPlugin = require('html-webpack-plugin');
 const MiniCssExtractPlugin = require('mini-css-extract-plugin');
+const { manifestFor, metadataFor, readBaseUrl } = require('./scripts/excelPackage.cjs');
 
 const root = __dirname;
 const dist = path.join(root, 'dist');
@@ -42,15 +43,28 @@ function workbench() {
 }
 
 function excel() {
+  const baseUrl = readBaseUrl(process.env.BASE_URL);
+  const withText = (change) => (content) => change(content.toString());
   return {
     ...shared,
     name: 'excel',
-    entry: { taskpane: './src/taskpane/main.ts' },
+    entry: { taskpane: './src/taskpane/main.ts', help: './src/taskpane/help.ts' },
     output: { path: dist, filename: '[name].js' },
     plugins: [
       new HtmlPlugin({ template: './src/taskpane/taskpane.html', filename: 'taskpane.html', chunks: ['taskpane'] }),
+      new HtmlPlugin({ template: './src/taskpane/help.html', filename: 'help.html', chunks: ['help'] }),
       new MiniCssExtractPlugin({ filename: '[name].css' }),
-      new CopyPlugin({ patterns: [{ from: 'build/functions.json', to: 'functions.json' }] }),
+      new CopyPlugin({
+        patterns: [
+          { from: 'src/taskpane/icons/*.png', to: 'icons/[name][ext]' },
+          { from: 'manifest.xml', to: 'manifest.xml', transform: withText((xml) => manifestFor(baseUrl, xml)) },
+          {
+            from: 'build/functions.json',
+            to: 'functions.json',
+            transform: withText((json) => `${JSON.stringify(metadataFor(baseUrl, JSON.parse(json)), null, 2)}\n`),
+          },
+        ],
+      }),
     ],
   };
 }
