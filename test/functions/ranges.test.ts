@@ -1,0 +1,86 @@
+/** How cell functions read ranges: blanks, text, booleans, errors, shapes, directions, options, headers. */
+import { CellFault } from '../../src/functions/faults';
+import { callFunction } from '../../src/functions/call';
+import { column, columns, fault, number, table } from './call';
+
+const forces = column(0, 50, 100, 0);
+
+describe('ranges', () => {
+  test('a row blank in both is skipped, and its place in the result stays blank', () => {
+    expect(table('NET', column(0, null, 50, 100), column(0.5, null, 1.5, 2.5))).toEqual(column(0, '', 1, 2));
+  });
+  test('a force with a blank reading is skipped for that run only', () => {
+    expect(table('NET', column(0, 50, 100), columns([1, 2, 3], [1, null, 4]))).toEqual(columns([0, 1, 2], [0, '', 3]));
+  });
+  test('a formula that gives empty text counts as blank', () => {
+    expect(table('NET', column(0, '', 100), column(1, '', 3))).toEqual(column(0, '', 2));
+  });
+  test('text names the row and what was found', () => {
+    expect(fault('NET', forces, column(0, 1, '2,012', 0))).toBe('#VALUE!: readings row 3: found the text "2,012"; expected a number');
+  });
+  test('in a block of several runs the column is named too', () => {
+    expect(fault('NET', forces, columns([0, 1, 2, 0], [0, 1, 'x', 0]))).toBe('#VALUE!: readings row 3, column 2: found the text "x"; expected a number');
+  });
+  test('a boolean is no number', () => {
+    expect(fault('NET', column(0, true, 100, 0), column(0, 1, 2, 0))).toBe('#VALUE!: forces row 2: found TRUE; expected a number');
+  });
+  test('a reading without a force names the row', () => {
+    expect(fault('NET', column(0, null, 100, 0), column(0, 1, 2, 0))).toBe('#VALUE!: readings row 2: found the reading 1 without a force; expected a force in the same row');
+  });
+  test('an error in an input cell comes out as that error', () => {
+    expect(fault('NET', forces, column(0, new CellFault('#DIV/0!', ''), 2, 0))).toBe('#DIV/0!: readings row 2: the cell holds #DIV/0!');
+    expect(fault('ZEROBALANCE', new CellFault('#REF!', ''), 2)).toBe('#REF!: zeroOutput: the cell holds #REF!');
+  });
+  test('a block that mixes directions is refused with both rows', () => {
+    expect(fault('NET', column(0, 50, -50, 0), column(0, 1, -1, 0))).toMatch(/^#VALUE!: forces row 3: found -50, but row 2 holds 50; expected one direction/);
+  });
+  test('ranges of different length are refused with both lengths', () => {
+    expect(fault('NET', forces, column(0, 1, 2))).toBe('#VALUE!: forces has 4 rows and readings 3; expected the same number');
+  });
+  test('a forces block must have one column, or one a run', () => {
+    expect(fault('NET', columns([0, 1], [0, 1]), columns([0, 1], [0, 1], [0, 1]))).toMatch(/forces has 2 columns; expected 1, or one for each of the 3 runs/);
+  });
+  test('each run may have forces of its own', () => {
+    expect(number('SENSITIVITY', columns([0, 100], [0, 200]), columns([0, 1], [0, 2]))).toBeCloseTo(1.5, 14);
+  });
+  test('a run laid out in a row gives its result in a row', () => {
+    expect(table('NET', [[0, 50, 100]], [[0.5, 1.5, 2.5]])).toEqual([[0, 1, 2]]);
+  });
+  test('forces in a row and readings in a column give a column', () => {
+    expect(table('NET', [[0, 50, 100]], column(0.5, 1.5, 2.5))).toEqual(column(0, 1, 2));
+  });
+  test('nothing to read is said', () => {
+    expect(fault('FIT', column(null, null), column(null, null), 1)).toBe('#VALUE!: readings: no row holds both a force and a reading');
+  });
+});
+
+describe('options and headers', () => {
+  test('words are taken in any case', () => {
+    expect(table('NET', forces, column(1, 2, 3, 2), 'AVERAGE')).toEqual(column(-0.5, 0.5, 1.5, 0.5));
+  });
+  test('an unknown word lists the ones that are known', () => {
+    expect(fault('NET', forces, column(0, 1, 2, 0), 'before')).toBe('#VALUE!: zero: found the text "before"; expected "initial", "average" or "interpolated"');
+    expect(fault('LOWERLIMIT', forces, column(0, 1, 2, 0), 1, 'B')).toBe('#VALUE!: loadingClass: found the text "B"; expected "AA" or "A"');
+  });
+  test('a degree outside 1 to 5 says so', () => {
+    expect(fault('FIT', forces, column(0, 1, 2, 0), 6)).toBe('#VALUE!: degree: found 6; expected a whole number from 1 to 5');
+    expect(fault('FIT', forces, column(0, 1, 2, 0), 1.5)).toBe('#VALUE!: degree: found 1.5; expected a whole number from 1 to 5');
+  });
+  test('headers FALSE leaves the header row out', () => {
+    expect(table('FORCETABLE', column(0, 0.5), 0, 2, 1)).toEqual([['Force', 'Output'], [0, 0], [1, 0.5], [2, 1]]);
+    expect(table('FORCETABLE', column(0, 0.5), 0, 2, 1, false)).toEqual([[0, 0], [1, 0.5], [2, 1]]);
+  });
+  test('a required argument left out is named', () => {
+    expect(fault('ZEROBALANCE', 1)).toBe('#VALUE!: ratedOutput: found nothing; expected a value');
+    expect(fault('NET', forces)).toBe('#VALUE!: readings: found nothing; expected a range');
+  });
+  test('a range where one cell is expected is refused', () => {
+    expect(fault('ZEROBALANCE', column(1, 2), 2)).toBe('#VALUE!: zeroOutput: found 2 rows and 1 columns; expected one cell');
+  });
+  test('too many arguments are refused', () => {
+    expect(fault('ZEROBALANCE', 1, 2, 3)).toBe('#VALUE!: found 3 arguments; expected at most 2');
+  });
+  test('an unknown function is #NAME?', () => {
+    expect(() => callFunction('NOSUCH', [])).toThrow(expect.objectContaining({ code: '#NAME?' }));
+  });
+});
