@@ -1,7 +1,6 @@
 /** Makes sure that what the commands need is on the machine. Uses nothing but node itself, since it runs first. */
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -19,17 +18,25 @@ export function run(command, args, { env } = {}) {
   if (result.status !== 0) throw new Error(`${command} ${args.join(' ')} ended with exit code ${result.status}`);
 }
 
-/** Installs the packages of the lock file, unless that same lock file was installed before. */
+/** Installs the packages of the lock file, unless they are there already. */
 export function ensurePackages() {
   if (Number(process.versions.node.split('.')[0]) < 20) {
     throw new Error(`Node ${process.versions.node} is running; Provingsheet needs Node 20 or later`);
   }
-  const stamp = path.join(root, 'node_modules', '.installed-lock');
-  const wanted = createHash('sha256').update(readFileSync(path.join(root, 'package-lock.json'))).digest('hex');
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  if (isInstalled()) return;
   console.error('Installing packages (npm ci), a minute or two the first time …');
   run('npm', ['ci', '--no-audit', '--no-fund']);
-  writeFileSync(stamp, wanted);
+}
+
+/** Whether npm's record of what it installed holds every package of the lock file, at its version. npm writes it last. */
+function isInstalled() {
+  const record = path.join(root, 'node_modules', '.package-lock.json');
+  if (!existsSync(record)) return false;
+  const packagesOf = (file) => JSON.parse(readFileSync(file, 'utf8')).packages;
+  const installed = packagesOf(record);
+  return Object.entries(packagesOf(path.join(root, 'package-lock.json')))
+    .filter(([name, entry]) => name !== '' && !entry.optional)
+    .every(([name, entry]) => installed[name]?.version === entry.version);
 }
 
 /** Where a program is, by the names it goes by; undefined if it is not on the path. */
