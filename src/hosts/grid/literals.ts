@@ -1,0 +1,45 @@
+import { ArrayValueObject, type BaseValueObject, ErrorType, ErrorValueObject, NumberValueObject, ValueObjectFactory } from '@univerjs/engine-formula';
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+let mended = false;
+
+/**
+ * Makes the engine read the numbers written into a formula. It takes `2.50`, `1E-7` and `{0.010;…}` for text, since they are not
+ * spelt as it would print them, and it cuts text in an array at each comma. Done once for all engines of the process.
+ */
+export function mendLiterals(): void {
+  if (mended) return;
+  mended = true;
+  const original = ValueObjectFactory.create;
+  ValueObjectFactory.create = (rawValue, isIgnoreNumberPattern) => {
+    if (typeof rawValue === 'string' && NUMBER.test(rawValue.trim())) return numberOf(rawValue.trim());
+    const value = original.call(ValueObjectFactory, rawValue, isIgnoreNumberPattern);
+    return typeof rawValue === 'string' && value.isArray() ? arrayOf(rawValue.trim()) : value;
+  };
+}
+
+function numberOf(text: string): BaseValueObject {
+  const value = Number(text);
+  return Number.isFinite(value) ? NumberValueObject.create(value) : ErrorValueObject.create(ErrorType.NUM);
+}
+
+/** `{1,2;"a,b",TRUE}`: commas part the columns and semicolons the rows, except within quotes. */
+function arrayOf(text: string): BaseValueObject {
+  const rows = split(text.slice(1, -1), ';').map((row) => split(row, ',').map((cell) => ValueObjectFactory.create(cell.trim(), true) as BaseValueObject));
+  const columnCount = rows[0].length;
+  if (rows.some((row) => row.length !== columnCount)) return ErrorValueObject.create(ErrorType.VALUE);
+  return ArrayValueObject.create({ calculateValueList: rows, rowCount: rows.length, columnCount, unitId: '', sheetId: '', row: -1, column: -1 });
+}
+
+/** Cuts at a separator that stands outside quotes. */
+function split(text: string, separator: string): string[] {
+  const parts = [''];
+  let quoted = false;
+  for (const character of text) {
+    if (character === '"') quoted = !quoted;
+    if (character === separator && !quoted) parts.push('');
+    else parts[parts.length - 1] += character;
+  }
+  return parts;
+}
