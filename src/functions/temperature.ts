@@ -41,7 +41,7 @@ export function tempEffect(temperatures: any[][], zeros: any[][], spans: any[][]
  * @returns {any[][]} Corrected readings, shaped like readings, in output units.
  * @formula corrected = (X − zero − zeroEffect·ΔT)/(1 + spanEffect·ΔT) + zero, ΔT = T − reference
  * @source ANSI/ISA-S37.1 vocabulary
- * @example =PROVE.TEMPCORRECT({2.003},{43},0.0001,0.00005) → {1.998998998998999}
+ * @example =PROVE.TEMPCORRECT({2.003},{43},0.0001,0.00005) → {1.999000999000999}
  */
 export function tempCorrect(
   readings: any[][], temperatures: any[][], zeroEffect: any, spanEffect: any, reference?: any, zero?: any,
