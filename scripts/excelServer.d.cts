@@ -1,0 +1,3 @@
+import type { Server, ServerOptions } from 'node:https';
+
+export function serveFolder(folder: string, certificate: ServerOptions, port: number): Promise<Server>;
