@@ -1,0 +1,128 @@
+import {
+  CommandType, ICommandService, type Injector, IResourceLoaderService, IUniverInstanceService, type IWorkbookData, LifecycleService,
+  LifecycleStages, type Univer, UniverInstanceType, type Workbook,
+} from '@univerjs/core';
+import { SetTriggerFormulaCalculationStartMutation } from '@univerjs/engine-formula';
+import { SetSelectionsOperation, SetWorksheetActivateCommand, SheetsSelectionsService } from '@univerjs/sheets';
+import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
+import { ScrollToRangeOperation } from '@univerjs/sheets-ui';
+import { ILayoutService } from '@univerjs/ui';
+import { type CellPlace, rangeOf } from './address';
+import { createUniver } from './univer';
+
+/** Milliseconds a calculation of the whole workbook may take before it counts as failed. */
+const CALCULATION_LIMIT = 120_000;
+
+/** The spreadsheet grid in the page, holding one workbook at a time. */
+export interface Grid {
+  readonly injector: Injector;
+  /** Shows a workbook in place of the one before; nothing is calculated yet. */
+  open(data: IWorkbookData): Promise<void>;
+  /** Calculates every formula and waits until the results are in the cells. */
+  calculate(): Promise<void>;
+  workbook(): Workbook;
+  /** The workbook as plain data, fit for storing. Spilled cells are not in it. */
+  snapshot(): IWorkbookData;
+  selectedCell(): (CellPlace & { readonly sheetId: string }) | undefined;
+  /** Goes to a cell: its sheet, the selection, and into view. */
+  goTo(sheetId: string, address: string): Promise<void>;
+  /** Gives the keyboard to the grid. */
+  focus(): void;
+  /** Told after an edit, a format, or anything else that changes the workbook. */
+  onChange(listener: () => void): void;
+  /** Told when another cell or sheet is selected. */
+  onSelect(listener: () => void): void;
+  /** Told when new results are in the cells. */
+  onCalculated(listener: () => void): void;
+}
+
+/** Creates the grid in an element of the page. */
+export function createGrid(container: HTMLElement): Grid {
+  return new UniverGrid(createUniver(container));
+}
+
+class UniverGrid implements Grid {
+  readonly injector: Injector;
+  private readonly instances: IUniverInstanceService;
+  private readonly commands: ICommandService;
+  private unitId = '';
+
+  constructor(private readonly univer: Univer) {
+    this.injector = univer.__getInjector();
+    this.instances = this.injector.get(IUniverInstanceService);
+    this.commands = this.injector.get(ICommandService);
+  }
+
+  async open(data: IWorkbookData): Promise<void> {
+    if (this.unitId) this.instances.disposeUnit(this.unitId);
+    this.univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
+    this.unitId = data.id;
+    this.instances.focusUnit(data.id);
+    await this.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  }
+
+  async calculate(): Promise<void> {
+    const applied = this.injector.get(FormulaCalculationSessionService).waitForLatestApplied(CALCULATION_LIMIT);
+    await this.commands.executeCommand(SetTriggerFormulaCalculationStartMutation.id, { commands: [], forceCalculation: true }, { onlyLocal: true });
+    await applied;
+  }
+
+  workbook(): Workbook {
+    const workbook = this.instances.getUnit<Workbook>(this.unitId, UniverInstanceType.UNIVER_SHEET);
+    if (!workbook) throw new Error('no workbook is open');
+    return workbook;
+  }
+
+  snapshot(): IWorkbookData {
+    const data = this.injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(this.unitId);
+    if (!data) throw new Error('no workbook is open');
+    return data;
+  }
+
+  selectedCell(): (CellPlace & { readonly sheetId: string }) | undefined {
+    const sheet = this.workbook().getActiveSheet();
+    const cell = this.injector.get(SheetsSelectionsService).getCurrentLastSelectionPrimaryCell();
+    if (!sheet || !cell) return undefined;
+    return { sheetId: sheet.getSheetId(), row: cell.actualRow, column: cell.actualColumn };
+  }
+
+  async goTo(sheetId: string, address: string): Promise<void> {
+    const range = rangeOf(address);
+    const unitId = this.unitId;
+    if (this.workbook().getActiveSheet()?.getSheetId() !== sheetId) {
+      await this.commands.executeCommand(SetWorksheetActivateCommand.id, { unitId, subUnitId: sheetId });
+    }
+    await this.commands.executeCommand(SetSelectionsOperation.id, {
+      unitId,
+      subUnitId: sheetId,
+      selections: [{
+        range,
+        primary: {
+          actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false,
+          startRow: range.startRow, startColumn: range.startColumn, endRow: range.endRow, endColumn: range.endColumn,
+        },
+        style: null,
+      }],
+    });
+    await this.commands.executeCommand(ScrollToRangeOperation.id, { range });
+  }
+
+  focus(): void {
+    this.injector.get(ILayoutService).focus();
+  }
+
+  onChange(listener: () => void): void {
+    this.commands.onCommandExecuted((command) => {
+      const params = command.params as { unitId?: string } | undefined;
+      if (command.type === CommandType.MUTATION && params?.unitId === this.unitId) listener();
+    });
+  }
+
+  onSelect(listener: () => void): void {
+    this.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => listener());
+  }
+
+  onCalculated(listener: () => void): void {
+    this.injector.get(FormulaCalculationSessionService).resultApplied$.subscribe(() => listener());
+  }
+}

@@ -1,0 +1,83 @@
+import '../taskpane/pane.css';
+import type { IWorkbookData } from '@univerjs/core';
+import { CellReader } from '../hosts/grid/cellReader';
+import { createGrid, type Grid } from '../hosts/grid/createGrid';
+import { describeCellFunctions } from '../hosts/grid/describeFunctions';
+import { registerCellFunctions } from '../hosts/grid/registerFunctions';
+import { watchSpills } from '../hosts/grid/spillWatch';
+import { workbookData } from '../hosts/grid/workbook';
+import { createFunctionHelp } from '../taskpane/functionHelp';
+import { firstWorkbook } from './tmp/firstWorkbook';
+import { Autosave } from './autosave';
+import { Exchange } from './exchange';
+import { followSelection } from './follow';
+import type { Loading } from './loading';
+import { byId } from './page';
+import { Pane } from './pane';
+import { exposeProbe } from './probe';
+import { moveByRegions } from './regions';
+import { SavedStatus } from './savedStatus';
+import type { Shelf } from './shelf';
+import { restoreWork } from './restore';
+import { claimWorkbook } from './tabLock';
+
+/** Opens the workbench: the stored workbook, or the first one, calculated and followed. */
+export async function openBench(loading: Loading): Promise<void> {
+  loading.stageDone();
+  new Pane();
+  const status = new SavedStatus();
+  const work = await restoreWork(status);
+  const { shelf } = work;
+  if (shelf) loading.putAside = async () => void (await shelf.keepUnreadable());
+
+  const grid = createGrid(byId('grid'));
+  await grid.open(work.workbook ?? newFirst());
+  loading.stageDone();
+
+  registerCellFunctions(grid.injector);
+  describeCellFunctions(grid.injector);
+  loading.stageDone();
+
+  await grid.calculate();
+  watchSpills(grid);
+  const cells = new CellReader(grid);
+  followSelection(grid, cells, createFunctionHelp(byId('function-help')));
+  await painted();
+  loading.stageDone();
+
+  const autosave = await storing(grid, status, shelf);
+  offerFirstWorkbook(new Exchange({ grid, first: newFirst, ...(shelf ? { shelf } : {}), ...(autosave ? { autosave } : {}) }), status);
+  exposeProbe(grid, cells);
+  moveByRegions(() => grid.focus());
+  if (document.activeElement === document.body) grid.focus();
+}
+
+/** Ids differ, so that the grid never takes one workbook for another. */
+function newFirst(): IWorkbookData {
+  return workbookData(firstWorkbook(), `workbook-${crypto.randomUUID()}`);
+}
+
+async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<Autosave | undefined> {
+  if (!shelf) return undefined;
+  if (!(await claimWorkbook())) {
+    status.elsewhere();
+    return undefined;
+  }
+  const autosave = new Autosave(shelf, () => grid.snapshot(), status);
+  grid.onChange(() => autosave.touch());
+  status.saved();
+  return autosave;
+}
+
+function offerFirstWorkbook(exchange: Exchange, status: SavedStatus): void {
+  const button = byId<HTMLButtonElement>('first-button');
+  button.addEventListener('click', () => void exchange.ask().catch((error: unknown) => status.failed(error)));
+  button.disabled = false;
+}
+
+/** Two frames later the canvas shows what was calculated. */
+function painted(): Promise<void> {
+  return new Promise((resolve) => {
+    requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+  });
+}

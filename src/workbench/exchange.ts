@@ -1,0 +1,75 @@
+import type { IWorkbookData } from '@univerjs/core';
+import type { Grid } from '../hosts/grid/createGrid';
+import type { Autosave } from './autosave';
+import { askForFirstWorkbook, type PutAside } from './firstDialog';
+import { showNotice } from './notice';
+import type { Shelf, StoredWorkbook } from './shelf';
+
+/** What exchanging workbooks needs; without a shelf nothing can be put aside. */
+interface Parts {
+  readonly grid: Grid;
+  readonly shelf?: Shelf;
+  readonly autosave?: Autosave;
+  /** A fresh first workbook, with an id no other has. */
+  readonly first: () => IWorkbookData;
+}
+
+/** Exchanges the workbook on the page: for the first one, or for the one put aside. */
+export class Exchange {
+  constructor(private readonly parts: Parts) {}
+
+  /** Asks, then does what was chosen. */
+  async ask(): Promise<void> {
+    const { grid, shelf } = this.parts;
+    const aside = await this.aside();
+    const sheets = sheetNames(grid.snapshot());
+    const choice = await askForFirstWorkbook(sheets, { canKeep: shelf !== undefined, ...(aside ? { aside: summary(aside) } : {}) });
+    if (choice === 'first') await this.openFirst();
+    if (choice === 'back' && aside) await this.bringBack(aside);
+  }
+
+  private async openFirst(): Promise<void> {
+    const { grid, shelf, first } = this.parts;
+    const mine = grid.snapshot();
+    const next = first();
+    await shelf?.swap(mine, next);
+    await this.show(next);
+    if (!shelf) return;
+    showNotice('The first workbook is open. Yours is put aside in this browser.', {
+      label: 'Bring back my last workbook',
+      take: () => void this.bringBackLast(),
+    });
+  }
+
+  private async bringBackLast(): Promise<void> {
+    const aside = await this.aside();
+    if (aside) await this.bringBack(aside);
+  }
+
+  private async bringBack(aside: StoredWorkbook): Promise<void> {
+    const { grid, shelf } = this.parts;
+    await shelf?.swap(grid.snapshot(), aside.workbook);
+    await this.show(aside.workbook);
+    showNotice('Your last workbook is back. The one that was open is put aside in its place.');
+  }
+
+  private async show(workbook: IWorkbookData): Promise<void> {
+    this.parts.autosave?.cancel();
+    await this.parts.grid.open(workbook);
+    await this.parts.grid.calculate();
+    this.parts.grid.focus();
+  }
+
+  private async aside(): Promise<StoredWorkbook | undefined> {
+    const found = await this.parts.shelf?.read('previous.v1');
+    return found?.kind === 'workbook' ? found.stored : undefined;
+  }
+}
+
+function summary({ savedAt, workbook }: StoredWorkbook): PutAside {
+  return { savedAt, sheets: sheetNames(workbook) };
+}
+
+function sheetNames(workbook: IWorkbookData): string[] {
+  return workbook.sheetOrder.map((id) => workbook.sheets[id].name ?? id);
+}

@@ -1,0 +1,44 @@
+import { cellFunctionsIn } from '../functions/formulaNames';
+import { addressOf } from '../hosts/grid/address';
+import type { CellReader, ErrorFound } from '../hosts/grid/cellReader';
+import type { Grid } from '../hosts/grid/createGrid';
+import type { FunctionHelp } from '../taskpane/functionHelp';
+import { ErrorStrip } from './errorStrip';
+import { byId } from './page';
+
+/** Milliseconds after the last of several changes before the page follows. */
+const QUIET = 60;
+
+/** Keeps the pane, the strip and the words for screen readers at the selected cell. */
+export function followSelection(grid: Grid, cells: CellReader, help: FunctionHelp): void {
+  const strip = new ErrorStrip((error) => void grid.goTo(error.sheetId, error.address));
+  const words = byId('cell-words');
+  let timer: number | undefined;
+  const follow = (): void => {
+    const selected = grid.selectedCell();
+    if (!selected) return;
+    const { sheetId } = selected;
+    const cell = addressOf(selected);
+    const found = cells.formulaAt(sheetId, selected);
+    const error = cells.errorAt(sheetId, selected);
+    help.show({ cell, functionIds: cellFunctionsIn(found?.formula), ...(error ? { error: errorForPane(error, sheetId, cell) } : {}) });
+    strip.show(sheetId, cells.errorsOn(sheetId), error, cell);
+    words.textContent = `${cell}, ${cells.valueAt(sheetId, selected) ?? 'blank'}`;
+  };
+  const soon = (): void => {
+    clearTimeout(timer);
+    timer = window.setTimeout(follow, QUIET);
+  };
+  grid.onSelect(soon);
+  grid.onChange(soon);
+  grid.onCalculated(soon);
+  follow();
+}
+
+/** The pane names the selected cell itself; a cause elsewhere must be said. */
+function errorForPane(error: ErrorFound, sheetId: string, cell: string): { code: string; message: string } {
+  const { code, message } = error;
+  if (error.sheetId === sheetId && error.address === cell) return { code, message };
+  const place = error.sheetId === sheetId ? error.address : `${error.sheetName}!${error.address}`;
+  return { code, message: `From ${place}: ${message}` };
+}

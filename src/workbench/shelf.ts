@@ -1,0 +1,97 @@
+import type { IWorkbookData } from '@univerjs/core';
+
+/** A workbook in the browser's storage. */
+export interface StoredWorkbook {
+  /** Version of this record's form. */
+  readonly form: 1;
+  /** When it was stored, ISO 8601. */
+  readonly savedAt: string;
+  readonly workbook: IWorkbookData;
+}
+
+/** What lies in a place on the shelf. */
+export type Found =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'workbook'; readonly stored: StoredWorkbook }
+  | { readonly kind: 'unreadable'; readonly raw: unknown };
+
+/** The one in use, and the one put aside when another was opened in its place. */
+export type Place = 'current.v1' | 'previous.v1';
+
+const DATABASE = 'provingsheet';
+const STORE = 'workbooks';
+
+/** The workbooks kept in this browser (IndexedDB). Every method rejects with the browser's reason if storage fails. */
+export class Shelf {
+  private constructor(private readonly database: IDBDatabase) {}
+
+  static async open(): Promise<Shelf> {
+    const request = indexedDB.open(DATABASE, 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+    return new Shelf(await settled(request));
+  }
+
+  async read(place: Place): Promise<Found> {
+    const raw: unknown = await settled(this.store('readonly').get(place));
+    if (raw === undefined) return { kind: 'nothing' };
+    return isStoredWorkbook(raw) ? { kind: 'workbook', stored: raw } : { kind: 'unreadable', raw };
+  }
+
+  async write(place: Place, workbook: IWorkbookData): Promise<void> {
+    await this.change((store) => store.put(stamped(workbook), place));
+  }
+
+  /** Puts the workbook in use aside, and another in its place, both or neither. */
+  async swap(aside: IWorkbookData, next: IWorkbookData): Promise<void> {
+    await this.change((store) => {
+      store.put(stamped(aside), 'previous.v1');
+      store.put(stamped(next), 'current.v1');
+    });
+  }
+
+  /** Moves what lies in use to a place of its own, where nothing overwrites it. Resolves with that place's name. */
+  async keepUnreadable(): Promise<string> {
+    const raw: unknown = await settled(this.store('readonly').get('current.v1'));
+    const name = `unreadable ${new Date().toISOString()}`;
+    await this.change((store) => {
+      if (raw !== undefined) store.put(raw, name);
+      store.delete('current.v1');
+    });
+    return name;
+  }
+
+  private store(mode: IDBTransactionMode): IDBObjectStore {
+    return this.database.transaction(STORE, mode).objectStore(STORE);
+  }
+
+  /** Commits at once, so that a change made while the page closes still arrives. */
+  private change(make: (store: IDBObjectStore) => void): Promise<void> {
+    return new Promise((resolve, reject) => {
+      const transaction = this.database.transaction(STORE, 'readwrite');
+      transaction.oncomplete = () => resolve();
+      transaction.onabort = () => reject(transaction.error ?? new Error('the browser refused to store'));
+      make(transaction.objectStore(STORE));
+      transaction.commit();
+    });
+  }
+}
+
+function stamped(workbook: IWorkbookData): StoredWorkbook {
+  return { form: 1, savedAt: new Date().toISOString(), workbook };
+}
+
+function settled<T>(request: IDBRequest<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error('the browser gave no reason'));
+  });
+}
+
+function isStoredWorkbook(raw: unknown): raw is StoredWorkbook {
+  const record = raw as StoredWorkbook | null;
+  const workbook = record?.workbook as IWorkbookData | undefined;
+  if (typeof record !== 'object' || record?.form !== 1 || typeof record.savedAt !== 'string' || !workbook) return false;
+  const { id, sheetOrder, sheets } = workbook;
+  if (typeof id !== 'string' || !Array.isArray(sheetOrder) || sheetOrder.length === 0 || typeof sheets !== 'object') return false;
+  return sheetOrder.every((sheetId) => typeof sheets[sheetId]?.name === 'string' && typeof sheets[sheetId].cellData === 'object');
+}

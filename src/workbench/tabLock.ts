@@ -1,0 +1,18 @@
+/** Milliseconds to wait for the lock: a page that is being reloaded lets go of it only when it is gone. */
+const PATIENCE = 1500;
+
+/**
+ * Makes this tab the one that stores the workbook. False if another tab is; it stays so until this page is loaded again,
+ * since by then the other tab's work must be read first.
+ */
+export async function claimWorkbook(): Promise<boolean> {
+  return new Promise((resolve) => {
+    const patience = AbortSignal.timeout(PATIENCE);
+    navigator.locks
+      .request('provingsheet workbook', { signal: patience }, () => {
+        resolve(true);
+        return new Promise(() => undefined);
+      })
+      .catch(() => resolve(false));
+  });
+}
