@@ -63,6 +63,12 @@ describe('npm run evaluate', () => {
     ]);
   });
 
+  test('takes an error value in a CSV file for an error, and a formula in it for text', () => {
+    const { code, lines } = evaluate('--data', csv('0,0.5,=1+1\n50,#N/A,\n'), '=C1', '=PROVE.NET(A1:A2,B1:B2)');
+    expect(code).toBe(1);
+    expect(lines).toEqual(['=1+1', { error: '#N/A', message: 'readings row 2: the cell holds #N/A' }]);
+  });
+
   test('finds a file by its name relative to where the user stands', () => {
     csv('1\n2\n');
     expect(evaluate('--data=data.csv', '=SUM(A1:A2)')).toMatchObject({ code: 0, lines: [3] });

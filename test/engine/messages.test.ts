@@ -41,6 +41,14 @@ describe('messages of errors', () => {
     expect(at(engine, 'A', 2, 2)).toBeUndefined();
   });
 
+  test('are not taken for those of a formula that was just put over the error', async () => {
+    const engine = await computed({ name: 'A', cells: bad });
+    const cell = engine.sheet('A').getCellMatrix().getValue(2, 2);
+    Object.assign(cell ?? {}, { f: '="text"+1' });
+    expect(cell?.v).toBe('#VALUE!');
+    expect(at(engine, 'A', 2, 2)).toBeUndefined();
+  });
+
   test('say why the formula fails now, not why it failed before', async () => {
     const engine = await computed({ name: 'A', cells: bad });
     await engine.set('A', 'B2', true);

@@ -32,12 +32,18 @@ describe('recalculation', () => {
     expect(engine.values('A', 'A4:B4')).toEqual([[2, 0.01]]);
   });
 
-  test('a formula evaluated beside the sheet sees its cells and does not touch them', async () => {
+  test('a formula evaluated beside the sheet sees its cells, spilled ones included', async () => {
     const engine = await computed({ name: 'A', cells: run(1.5) });
-    expect(await engine.evaluate('A', '=SUM(D3:D5)+COUNTIF(B1:B3,">1")')).toBe(5);
-    await engine.set('A', 'B3', 4.5);
-    expect(engine.value('A', 'C3')).toBe(4);
-    expect(await engine.evaluate('A', '=SUM(D3:D5)+COUNTIF(B1:B3,">4")')).toBe(6);
+    expect(await engine.evaluate('A', '=SUM(D3:D5)')).toBe(3);
+  });
+
+  test.each([
+    ['=SUM(B1:B3)', 4.5, 7.5], ['=SUM(--(B1:B3>2))', 1, 2], ['=COUNTIF(B1:B3,">2")', 1, 2], ['=SUM(--(B1:B3=4.5))', 0, 1],
+  ])('a cell with %s is up to date after an edit, though the same was evaluated beside the sheet before', async (text, before, after) => {
+    const engine = await computed({ name: 'A', cells: [[0, 0.5, formula(text)], [0, 1.5], [0, 2.5]] });
+    expect(await engine.evaluate('A', text)).toBe(before);
+    await engine.set('A', 'B2', 4.5);
+    expect(engine.value('A', 'C1')).toBe(after);
   });
 
   test('two engines do not share formulas', async () => {

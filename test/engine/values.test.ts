@@ -41,6 +41,12 @@ describe('arguments', () => {
     expect(engine.value('A', 'C3')).toEqual(new CellError('#VALUE!', 'readings row 2: found the text "1.5"; expected a number'));
   });
 
+  test('text in a formula stays text, though it look like a percentage or a date', async () => {
+    const engine = await computed({ name: 'A', cells: [[0, 0.5], [50, 1], [100, 2.5, formula('=PROVE.NET(A1:A3,B1:B3,"50%")'), formula('=PROVE.NET(A1:A3,B1:B3,"1/2")')]] });
+    expect(engine.value('A', 'C3')).toMatchObject({ message: expect.stringContaining('found the text "50%"') });
+    expect(engine.value('A', 'D3')).toMatchObject({ message: expect.stringContaining('found the text "1/2"') });
+  });
+
   test('TRUE is no number', async () => {
     const engine = await computed({ name: 'A', cells: [[0, 0.5], [50, true], [100, 2.5, formula('=PROVE.NET(A1:A3,B1:B3)')]] });
     expect(engine.value('A', 'C3')).toEqual(new CellError('#VALUE!', 'readings row 2: found TRUE; expected a number'));

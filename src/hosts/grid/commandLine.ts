@@ -11,13 +11,14 @@ export const USAGE = `Usage: npm run --silent evaluate -- [--data FILE.csv] FORM
 Computes each formula with the workbench's engine and prints one line of JSON for each, in order.
 
   --data FILE.csv  comma-separated values to put at A1: plain decimal numbers (1.5, -2E-3) become numbers, empty fields
-                   blanks, all else text. Without it every cell is blank. No formula sees the result of another.
+                   blanks, #N/A and the like errors, all else text ("=1+1" too). Without it every cell is blank.
+                   No formula sees the result of another.
   --help           this text
   --               what follows is a formula, even if it begins with "-"
 
 A formula may use the cell functions (=PROVE.FIT(A2:A34,B2:B34,2)) and the built-in ones (=LINEST(B2:B34,A2:A34)); its "=" may
-be left out. A number, a text, TRUE or FALSE, or null for a blank cell is printed as such; more cells than one as an array of
-rows; an error as {"error":"#VALUE!","message":"why"}, also as a cell of an array. Numbers come in full double precision.
+be left out. One cell is printed as a number (all digits of a double), a string, true or false, or null if it is blank; more
+cells as an array of rows; an error, alone or in an array, as {"error":"#VALUE!","message":"why"}.
 
 Exit code: 0 if all is well, 1 if a formula gives an error, 2 if the command line or the file cannot be used.`;
 

@@ -43,8 +43,7 @@ async function compute(injector: Injector, { unitId, sheet, formula }: Question)
     const value: FunctionVariantType = interpreter.checkAsyncNode(tree) ? await interpreter.executeAsync(node) : interpreter.execute(node);
     return value.isReferenceObject() ? (value as BaseReferenceObject).toArrayValueObject() : (value as BaseValueObject);
   } finally {
-    // What the engine remembers of ranges would be out of date at the next edit.
-    runtime.clearArrayObjectCache();
+    // What comparisons remember of whole columns would be taken for current in the next calculation.
     CELL_INVERTED_INDEX_CACHE.clear();
   }
 }
