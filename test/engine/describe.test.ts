@@ -20,3 +20,10 @@ test('a description holds the summary, formula, source and an example', async ()
   expect(described?.abstract).toMatch(/^Net readings/);
   for (const part of ['Formula: ', 'Source: ', 'Example: =PROVE.NET(']) expect(described?.description).toContain(part);
 });
+
+test('the example of each argument is that of the help', async () => {
+  const engine = await computed({ name: 'A', cells: [] });
+  describeCellFunctions(engine.injector);
+  const described = descriptionOf(engine.injector, 'PROVE.NET');
+  expect(described?.functionParameter.map(({ example }) => example)).toEqual(['{0;50;100;0}', '{0.01;1.01;2.012;0.014}', '']);
+});

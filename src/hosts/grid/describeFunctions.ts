@@ -2,6 +2,7 @@ import help from '@generated/help.json';
 import { BooleanNumber, IConfigService, type Injector, LocaleService, LocaleType } from '@univerjs/core';
 import { FunctionType, type IFunctionInfo } from '@univerjs/engine-formula';
 import { IDescriptionService, PLUGIN_CONFIG_KEY_BASE } from '@univerjs/sheets-formula';
+import { splitOutside } from './splitOutside';
 
 const CATEGORY = 'Provingsheet';
 
@@ -21,15 +22,16 @@ export function describeCellFunctions(injector: Injector): void {
 }
 
 function describe(entry: Help): IFunctionInfo {
+  const example = exampleArguments(entry);
   return {
     functionName: entry.name,
     functionType: FunctionType.User,
     description: helpText(entry),
     abstract: entry.summary,
-    functionParameter: entry.parameters.map(({ name, description, optional, range }) => ({
+    functionParameter: entry.parameters.map(({ name, description, optional }, index) => ({
       name,
       detail: description,
-      example: range ? 'A2:A12' : '',
+      example: example[index] ?? '',
       require: optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
       repeat: BooleanNumber.FALSE,
     })),
@@ -47,4 +49,10 @@ function helpText({ summary, returns, formula, source, notes, examples }: Help):
     ...notes,
     ...(example ? [`Example: ${example.formula} → ${example.result}`] : []),
   ].join(' ');
+}
+
+/** The arguments of the first example that calls the function itself, one for each parameter as far as they go. */
+function exampleArguments({ name, examples }: Help): string[] {
+  const call = examples.map(({ formula }) => formula).find((formula) => formula.startsWith(`=${name}(`));
+  return call ? splitOutside(call.slice(name.length + 2, -1), ',') : [];
 }

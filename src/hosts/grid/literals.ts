@@ -1,4 +1,5 @@
 import { ArrayValueObject, type BaseValueObject, ErrorType, ErrorValueObject, NumberValueObject, ValueObjectFactory } from '@univerjs/engine-formula';
+import { splitOutside } from './splitOutside';
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -26,20 +27,8 @@ function numberOf(text: string): BaseValueObject {
 
 /** `{1,2;"a,b",TRUE}`: commas part the columns and semicolons the rows, except within quotes. */
 function arrayOf(text: string): BaseValueObject {
-  const rows = split(text.slice(1, -1), ';').map((row) => split(row, ',').map((cell) => ValueObjectFactory.create(cell.trim(), true) as BaseValueObject));
+  const rows = splitOutside(text.slice(1, -1), ';').map((row) => splitOutside(row, ',').map((cell) => ValueObjectFactory.create(cell.trim(), true) as BaseValueObject));
   const columnCount = rows[0].length;
   if (rows.some((row) => row.length !== columnCount)) return ErrorValueObject.create(ErrorType.VALUE);
   return ArrayValueObject.create({ calculateValueList: rows, rowCount: rows.length, columnCount, unitId: '', sheetId: '', row: -1, column: -1 });
-}
-
-/** Cuts at a separator that stands outside quotes. */
-function split(text: string, separator: string): string[] {
-  const parts = [''];
-  let quoted = false;
-  for (const character of text) {
-    if (character === '"') quoted = !quoted;
-    if (character === separator && !quoted) parts.push('');
-    else parts[parts.length - 1] += character;
-  }
-  return parts;
 }
