@@ -88,10 +88,15 @@ function settled<T>(request: IDBRequest<T>): Promise<T> {
 }
 
 function isStoredWorkbook(raw: unknown): raw is StoredWorkbook {
-  const record = raw as StoredWorkbook | null;
-  const workbook = record?.workbook as IWorkbookData | undefined;
-  if (typeof record !== 'object' || record?.form !== 1 || typeof record.savedAt !== 'string' || !workbook) return false;
-  const { id, sheetOrder, sheets } = workbook;
-  if (typeof id !== 'string' || !Array.isArray(sheetOrder) || sheetOrder.length === 0 || typeof sheets !== 'object') return false;
-  return sheetOrder.every((sheetId) => typeof sheets[sheetId]?.name === 'string' && typeof sheets[sheetId].cellData === 'object');
+  if (!isRecord(raw) || raw.form !== 1 || typeof raw.savedAt !== 'string' || !isRecord(raw.workbook)) return false;
+  const { id, sheetOrder, sheets } = raw.workbook;
+  if (typeof id !== 'string' || !Array.isArray(sheetOrder) || sheetOrder.length === 0 || !isRecord(sheets)) return false;
+  return sheetOrder.every((sheetId: string) => {
+    const sheet = sheets[sheetId];
+    return isRecord(sheet) && typeof sheet.name === 'string' && isRecord(sheet.cellData);
+  });
+}
+
+function isRecord(raw: unknown): raw is Record<string, unknown> {
+  return typeof raw === 'object' && raw !== null && !Array.isArray(raw);
 }
