@@ -29,6 +29,12 @@ export function followSelection(grid: Grid, cells: CellReader, help: FunctionHel
     clearTimeout(timer);
     timer = window.setTimeout(follow, QUIET);
   };
+  // While a formula is typed, the function typed last is what the writer needs to see.
+  grid.onTyping((text) => {
+    const typed = cellFunctionsIn(text).slice(-1);
+    if (typed.length > 0) help.show({ functionIds: typed });
+    else if (text === undefined) soon();
+  });
   grid.onSelect(soon);
   grid.onChange(soon);
   grid.onCalculated(soon);

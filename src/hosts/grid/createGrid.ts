@@ -1,11 +1,12 @@
 import {
-  CommandType, ICommandService, type Injector, IResourceLoaderService, IUniverInstanceService, type IWorkbookData, LifecycleService,
-  LifecycleStages, type Univer, UniverInstanceType, type Workbook,
+  CommandType, DOCS_NORMAL_EDITOR_UNIT_ID_KEY, type DocumentDataModel, ICommandService, type Injector, IResourceLoaderService,
+  IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, type Univer, UniverInstanceType, type Workbook,
 } from '@univerjs/core';
+import { RichTextEditingMutation } from '@univerjs/docs';
 import { SetTriggerFormulaCalculationStartMutation } from '@univerjs/engine-formula';
 import { SetSelectionsOperation, SetWorksheetActivateCommand, SheetsSelectionsService } from '@univerjs/sheets';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
-import { ScrollToRangeOperation } from '@univerjs/sheets-ui';
+import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-ui';
 import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from './address';
 import { createUniver } from './univer';
@@ -32,6 +33,8 @@ export interface Grid {
   onChange(listener: () => void): void;
   /** Told when another cell or sheet is selected. */
   onSelect(listener: () => void): void;
+  /** Told what stands in the cell being edited, with every key, and nothing when editing ends. */
+  onTyping(listener: (text?: string) => void): void;
   /** Told when new results are in the cells. */
   onCalculated(listener: () => void): void;
 }
@@ -120,6 +123,19 @@ class UniverGrid implements Grid {
 
   onSelect(listener: () => void): void {
     this.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => listener());
+  }
+
+  onTyping(listener: (text?: string) => void): void {
+    this.commands.onCommandExecuted((command) => {
+      const params = command.params as { unitId?: string } | undefined;
+      if (command.id !== RichTextEditingMutation.id || params?.unitId !== DOCS_NORMAL_EDITOR_UNIT_ID_KEY) return;
+      const editor = this.instances.getUnit<DocumentDataModel>(DOCS_NORMAL_EDITOR_UNIT_ID_KEY, UniverInstanceType.UNIVER_DOC);
+      const { visible } = this.injector.get(IEditorBridgeService).isVisible();
+      if (visible) listener(editor?.getBody()?.dataStream.trimEnd() ?? '');
+    });
+    this.injector.get(IEditorBridgeService).visible$.subscribe(({ visible }) => {
+      if (!visible) listener();
+    });
   }
 
   onCalculated(listener: () => void): void {

@@ -15,4 +15,19 @@ export const theme: Theme = {
     800: '#074b4b',
     900: '#053c3c',
   },
+  // References in a formula: dark enough to read on white, and bright once the dark theme turns them over.
+  'loop-color': {
+    1: 'blue.700',
+    2: 'red.700',
+    3: 'purple.700',
+    4: 'green.700',
+    5: 'orange.800',
+    6: 'pink.700',
+    7: 'jiqing.700',
+    8: 'yellow.800',
+    9: 'gray.500',
+    10: 'blue.800',
+    11: 'red.800',
+    12: 'purple.800',
+  },
 };
