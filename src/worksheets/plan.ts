@@ -18,6 +18,7 @@ export type CellRole =
   | 'title' | 'subtitle' | 'heading' | 'text' | 'note' | 'caution'
   | 'header' | 'label' | 'input' | 'result' | 'reference' | 'formula';
 
+/** A cell with neither value nor formula only takes its look: room for what spills into it, or for the user. */
 export interface PlanCell {
   /** Address within the sheet, like "B4". */
   readonly at: string;

@@ -1,0 +1,72 @@
+import type { CellRole, PlanCell, SheetPlan } from './plan';
+
+/** What a cell holds: a formula if it is marked as one, else a constant; undefined leaves it empty but styled. */
+export type Content = string | number | boolean | Formula | undefined;
+
+/** A formula, kept apart from text: text that starts with "=" stays text. */
+export class Formula {
+  constructor(readonly text: string) {}
+}
+
+/** Marks a formula; the leading "=" is added. */
+export function formula(text: string): Formula {
+  return new Formula(`=${text}`);
+}
+
+/** Address of a cell from column and row, both from 1: (2, 4) is "B4". */
+export function address(column: number, row: number): string {
+  let letters = '';
+  for (let rest = column; rest > 0; rest = Math.floor((rest - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
+  }
+  return `${letters}${row}`;
+}
+
+/** Gathers the cells of a sheet. Columns and rows count from 1, as a user sees them. */
+export class PlanBuilder {
+  private readonly cells = new Map<string, PlanCell>();
+  private readonly merges: string[] = [];
+
+  constructor(private readonly name: string, private readonly columns: readonly number[]) {}
+
+  /** One cell. A later write to the same cell replaces the earlier one. */
+  put(column: number, row: number, role: CellRole, content?: Content, format?: string): this {
+    const at = address(column, row);
+    const held = content instanceof Formula ? { formula: content.text } : content === undefined ? {} : { value: content };
+    this.cells.set(at, { at, role, ...held, ...(format === undefined ? {} : { format }) });
+    return this;
+  }
+
+  /** A run of cells to the right. */
+  across(column: number, row: number, role: CellRole, contents: readonly Content[], format?: string): this {
+    contents.forEach((content, i) => this.put(column + i, row, role, content, format));
+    return this;
+  }
+
+  /** A run of cells downwards. */
+  down(column: number, row: number, role: CellRole, contents: readonly Content[], format?: string): this {
+    contents.forEach((content, i) => this.put(column, row + i, role, content, format));
+    return this;
+  }
+
+  /** A formula that spills over a block of the given size; the first row takes another role if it is a header. */
+  spill(column: number, row: number, columns: number, rows: number, content: Formula, format?: string, header = false): this {
+    for (let i = 0; i < rows; i += 1) {
+      const isHeader = header && i === 0;
+      for (let j = 0; j < columns; j += 1) {
+        this.put(column + j, row + i, isHeader ? 'header' : 'result', i + j === 0 ? content : undefined, isHeader ? undefined : format);
+      }
+    }
+    return this;
+  }
+
+  /** One cell that shows across several columns. */
+  wide(column: number, row: number, columns: number, role: CellRole, content: Content): this {
+    this.merges.push(`${address(column, row)}:${address(column + columns - 1, row)}`);
+    return this.put(column, row, role, content);
+  }
+
+  plan(frozenRows = 0): SheetPlan {
+    return { name: this.name, columns: this.columns, cells: [...this.cells.values()], merges: this.merges, frozenRows };
+  }
+}
