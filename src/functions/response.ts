@@ -1,6 +1,7 @@
 import { MetrologyError } from '../metrology/errors';
 import { evaluate, invert } from '../metrology/polynomial';
-import type { Cell, Cells } from './cells';
+import { GREATEST_DEGREE } from '../metrology/polynomialFit';
+import type { Cells } from './cells';
 import { CellFault } from './faults';
 import { isBlank, numberAt, readList, readNumber, readPositive, readWord } from './readCell';
 import { FORMS } from './readFit';
@@ -103,7 +104,9 @@ function roundedStep(value: number, step: number): number {
 }
 
 function readCoefficients(coefficients: Cells): number[] {
-  const list = readList(coefficients as readonly (readonly Cell[])[], 'coefficients').map(({ value }) => value);
-  if (list.length === 0) throw new CellFault('#VALUE!', 'coefficients: found none; expected A0, A1 … in a column, constant first');
+  const list = readList(coefficients, 'coefficients').map(({ value }) => value);
+  if (list.length === 0 || list.length > GREATEST_DEGREE + 1) {
+    throw new CellFault('#VALUE!', `coefficients: found ${list.length || 'none'}; expected A0, A1 … in a column, constant first, ${GREATEST_DEGREE + 1} at most`);
+  }
   return list;
 }

@@ -87,6 +87,7 @@ function rootBound(coefficients: readonly number[], from: number): number {
   const own = trimmed(coefficients);
   const lead = Math.abs(own[own.length - 1] ?? 1);
   let bound = Math.max(Math.abs(from) * 2, 1 + own.reduce((most, coefficient) => Math.max(most, Math.abs(coefficient) / lead), 0));
+  bound = Math.min(bound, Number.MAX_VALUE); // the ratio of two coefficients may overflow
   while (!Number.isFinite(evaluate(own, bound)) && bound > Math.abs(from) + 1) bound = Math.sqrt(bound);
   return Math.max(bound, from);
 }
