@@ -1,6 +1,7 @@
 /** Unit tests run in node; the engine and browser suites are projects of their own, so each can be run and counted alone. */
 const base = {
   testEnvironment: 'node',
+  setupFiles: ['<rootDir>/test/setup.ts'],
   transform: {
     '^.+\\.(t|j|mj)s$': ['@swc/jest', {
       jsc: { target: 'es2022', parser: { syntax: 'typescript' } },

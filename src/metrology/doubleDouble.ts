@@ -32,19 +32,23 @@ function normalised(high: number, low: number): DoubleDouble {
   return [sum, low - (sum - high)];
 }
 
+/** A double, with nothing below it. */
 export function exact(a: number): DoubleDouble {
   return [a, 0];
 }
 
+/** −a */
 export function negated(a: DoubleDouble): DoubleDouble {
   return [-a[0], -a[1]];
 }
 
+/** a + b, to about 31 digits. */
 export function add(a: DoubleDouble, b: DoubleDouble): DoubleDouble {
   const [sum, error] = twoSum(a[0], b[0]);
   return normalised(sum, error + a[1] + b[1]);
 }
 
+/** a·b, to about 31 digits. */
 export function multiply(a: DoubleDouble, b: DoubleDouble): DoubleDouble {
   const [product, error] = twoProduct(a[0], b[0]);
   return normalised(product, error + a[0] * b[1] + a[1] * b[0]);

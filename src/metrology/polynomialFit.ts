@@ -57,7 +57,7 @@ export function fitPolynomial(x: readonly number[], y: readonly number[], degree
     if (![...coefficients, statistics.sumOfSquares].every(Number.isFinite)) throw new Error('not finite');
     return {
       degree, constant, coefficients, residuals, ...statistics, standardErrors: errors,
-      leverage: (at) => quadraticForm(covariance, powers(scaled(scaling, at)[0], degree, constant)),
+      leverage: (at) => quadraticForm(covariance, powers((at - scaling.centre) / scaling.halfWidth, degree, constant)),
     };
   } catch {
     throw badInput(`forces or readings too close together, too large or too small to fit a polynomial of degree ${degree}`);
@@ -103,14 +103,14 @@ function statisticsOf(y: readonly number[], residuals: readonly number[], degree
 }
 
 /** (Z′Z)⁻¹ in powers of z. */
-function unscaledCovariance(z: readonly DoubleDouble[], degree: number, constant: boolean): Matrix {
+function unscaledCovariance(z: readonly DoubleDouble[], degree: number, constant: boolean): number[][] {
   const design = new Matrix(z.map(([high]) => powers(high, degree, constant)));
-  return inverse(design.transpose().mmul(design));
+  return inverse(design.transpose().mmul(design)).to2DArray();
 }
 
 /** Standard errors in powers of x: each is s·√(c′(Z′Z)⁻¹c), c the row that turns coefficients in z into that one in x. */
 function standardErrorsOf(
-  scaling: Scaling, covariance: Matrix, degree: number, constant: boolean, s: number | undefined,
+  scaling: Scaling, covariance: readonly (readonly number[])[], degree: number, constant: boolean, s: number | undefined,
 ): (number | undefined)[] {
   const first = constant ? 0 : 1;
   const basis: number[][] = [];
@@ -125,15 +125,16 @@ function standardErrorsOf(
 }
 
 function powers(z: number, degree: number, constant: boolean): number[] {
-  const row: number[] = [];
-  for (let power = constant ? 0 : 1; power <= degree; power += 1) row.push(z ** power);
+  const row = constant ? [1] : [z];
+  for (let power = constant ? 1 : 2; power <= degree; power += 1) row.push(row[row.length - 1] * z);
   return row;
 }
 
-function quadraticForm(matrix: Matrix, vector: readonly number[]): number {
+/** v′·M·v */
+function quadraticForm(matrix: readonly (readonly number[])[], vector: readonly number[]): number {
   let total = 0;
   for (let i = 0; i < vector.length; i += 1) {
-    for (let j = 0; j < vector.length; j += 1) total += vector[i] * matrix.get(i, j) * vector[j];
+    for (let j = 0; j < vector.length; j += 1) total += vector[i] * matrix[i][j] * vector[j];
   }
   return total;
 }

@@ -19,6 +19,7 @@ export interface StaticRuns {
 }
 
 /**
+ * Makes runs ready for the static characteristics.
  * @throws MetrologyError if a run does not start with a zero, has no reading at the greatest force, or the span is zero
  * Source: ANSI/ISA-S37.1 vocabulary.
  */

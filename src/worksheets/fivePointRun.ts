@@ -52,7 +52,7 @@ function characteristics(sheet: PlanBuilder, row: number): void {
   sheet.across(RESULTS, row + 1, 'header', ['Quantity', 'Tension', 'Compression', 'Function']);
   const lines: [string, string, string][] = [
     ['Rated output at 20 kN, mV/V', 'PROVE.SENSITIVITY(@)', OUTPUT],
-    ['Zero balance', 'PROVE.ZEROBALANCE(zero,PROVE.SENSITIVITY(@))', PERCENT],
+    ['Zero balance', 'PROVE.ZEROBALANCE(#,PROVE.SENSITIVITY(@))', PERCENT],
     ['Non-linearity, terminal line', 'PROVE.NONLINEARITY(@)', PERCENT],
     ['Non-linearity, best-fit line', 'PROVE.NONLINEARITY(@,"bestfit")', PERCENT],
     ['Non-linearity, best fit through zero', 'PROVE.NONLINEARITY(@,"zerofit")', PERCENT],
@@ -67,11 +67,11 @@ function characteristics(sheet: PlanBuilder, row: number): void {
   ];
   lines.forEach(([quantity, text, format], i) => {
     const at = row + 2 + i;
-    const inBlock = (ranges: string, first: number) => formula(text.replace('@', ranges).replace('zero', `B${first}`));
+    const inBlock = (ranges: string, first: number) => formula(text.replace('@', ranges).replace('#', `B${first}`));
     sheet.put(RESULTS, at, 'label', quantity)
       .put(RESULTS + 1, at, 'result', inBlock(tension, TENSION), format)
       .put(RESULTS + 2, at, 'result', inBlock(compression, COMPRESSION), format)
-      .put(RESULTS + 3, at, 'formula', text.replace('@', 'forces,readings'));
+      .put(RESULTS + 3, at, 'formula', text.replace('@', 'forces,readings').replace('#', 'zero'));
   });
   const last = row + 2 + lines.length;
   sheet.put(RESULTS, last, 'label', 'Asymmetry, tension to compression')

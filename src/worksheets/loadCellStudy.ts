@@ -105,7 +105,7 @@ function newReading(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Load for a new reading, with 95 % limits');
   sheet.put(RESULTS, row + 1, 'label', 'New deflection').put(RESULTS + 1, row + 1, 'input', PONTIUS_HANDBOOK.newDeflection, '0.000000');
   sheet.put(RESULTS, row + 2, 'header').spill(RESULTS + 1, row + 2, 3, 2, formula(`PROVE.FORCELIMITS(${DATA},2,F${row + 1})`), '#,##0.00', true);
-  sheet.put(RESULTS, row + 3, 'label', 'Computed');
+  sheet.put(RESULTS, row + 3, 'label', 'This calibration');
   sheet.put(RESULTS, row + 4, 'label', 'Handbook (from memory)').across(RESULTS + 1, row + 4, 'reference', PONTIUS_HANDBOOK.loadLimits, '#,##0');
 }
 

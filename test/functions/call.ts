@@ -1,13 +1,14 @@
 import { callFunction, type Argument } from '../../src/functions/call';
+import type { Cell } from '../../src/functions/cells';
 import { CellFault } from '../../src/functions/faults';
 
 /** A column of cells. */
-export function column<T>(...cells: readonly T[]): T[][] {
+export function column(...cells: readonly Cell[]): Cell[][] {
   return cells.map((cell) => [cell]);
 }
 
 /** Several columns side by side. */
-export function columns<T>(...lists: readonly (readonly T[])[]): T[][] {
+export function columns(...lists: readonly (readonly Cell[])[]): Cell[][] {
   return lists[0].map((_, i) => lists.map((list) => list[i]));
 }
 

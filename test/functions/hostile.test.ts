@@ -100,7 +100,7 @@ describe.each(metadata.functions.map(({ id, parameters }) => [id, parameters] as
     expect(Date.now() - started).toBeLessThan(20_000);
   });
 
-  test.each(Object.keys(troubles))('%s: a value or a worded error, within two seconds', (trouble) => {
+  test.each(Object.keys(troubles))('%s: a value or a worded error, within five seconds', (trouble) => {
     for (const last of [2, 'AA', null]) {
       const args = parameters.map((parameter) => {
         if ('dimensionality' in parameter && parameter.dimensionality === 'matrix') return troubles[trouble]();
@@ -108,7 +108,7 @@ describe.each(metadata.functions.map(({ id, parameters }) => [id, parameters] as
       });
       const started = Date.now();
       expectValueOrWordedError(id, args);
-      expect(Date.now() - started).toBeLessThan(2_000);
+      expect(Date.now() - started).toBeLessThan(5_000);
     }
   });
 });

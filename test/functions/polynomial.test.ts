@@ -131,7 +131,7 @@ describe('FORCELIMITS', () => {
     expect(found[1][0]).toMatchObject({ code: '#N/A' });
   });
   test('a falling response keeps lower below upper', () => {
-    const [[force, lower, upper]] = table('FORCELIMITS', forces, readings.map(([value]) => [-value]), 1, -7, 0.95, false);
+    const [[force, lower, upper]] = table('FORCELIMITS', forces, readings.map(([value]) => [-Number(value)]), 1, -7, 0.95, false);
     expect(lower).toBeLessThan(force);
     expect(force).toBeLessThan(upper);
   });
