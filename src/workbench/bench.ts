@@ -7,7 +7,7 @@ import { registerCellFunctions } from '../hosts/grid/registerFunctions';
 import { watchSpills } from '../hosts/grid/spillWatch';
 import { workbookData } from '../hosts/grid/workbook';
 import { createFunctionHelp } from '../taskpane/functionHelp';
-import { firstWorkbook } from './tmp/firstWorkbook';
+import { firstWorkbook } from '../worksheets/firstWorkbook';
 import { Autosave } from './autosave';
 import { Exchange } from './exchange';
 import { followSelection } from './follow';

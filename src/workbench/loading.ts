@@ -23,10 +23,9 @@ export class Loading {
   /** Says what went wrong and offers ways out: once more, or with the first workbook. */
   fail(error: unknown): void {
     console.error(error);
-    const reason = error instanceof Error ? error.message : String(error);
     this.card.classList.add('failed');
     this.bar.hidden = true;
-    this.words.textContent = `The workbench could not be opened: ${reason}`;
+    this.words.textContent = `The workbench could not be opened: ${reasonOf(error)}`;
     this.ways.replaceChildren(button('Try again', () => location.reload()));
     const putAside = this.putAside;
     if (!putAside) return;
@@ -34,4 +33,10 @@ export class Loading {
     hint.textContent = 'If it fails again, start with the first workbook. Your stored work is put aside in this browser, not deleted.';
     this.ways.append(button('Reset to first workbook', () => void putAside().then(() => location.reload())), hint);
   }
+}
+
+function reasonOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  if (error.name === 'ChunkLoadError') return 'a part of the program did not arrive. Check that its server is still running (npm start).';
+  return error.message;
 }

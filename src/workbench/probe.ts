@@ -7,6 +7,8 @@ import type { Grid } from '../hosts/grid/createGrid';
 export interface Probe {
   /** The unrounded value of a cell, by its sheet's name and its address. */
   valueAt(sheet: string, address: string): CellValue | undefined;
+  /** The formula that gives a cell its value, its own or that of the cell it is spilled from. */
+  formulaAt(sheet: string, address: string): string | undefined;
   /** Names of the sheets, in order. */
   sheets(): string[];
 }
@@ -18,11 +20,14 @@ declare global {
 }
 
 export function exposeProbe(grid: Grid, cells: CellReader): void {
+  const idOf = (sheet: string): string => {
+    const found = grid.workbook().getSheetBySheetName(sheet);
+    if (!found) throw new Error(`there is no sheet "${sheet}"`);
+    return found.getSheetId();
+  };
   window.provingsheet = Object.freeze({
-    valueAt: (sheet: string, address: string) => {
-      const found = grid.workbook().getSheetBySheetName(sheet);
-      return found ? cells.valueAt(found.getSheetId(), placeOf(address)) : undefined;
-    },
+    valueAt: (sheet: string, address: string) => cells.valueAt(idOf(sheet), placeOf(address)),
+    formulaAt: (sheet: string, address: string) => cells.formulaAt(idOf(sheet), placeOf(address))?.formula,
     sheets: () => grid.workbook().getSheets().map((sheet) => sheet.getName()),
   });
 }

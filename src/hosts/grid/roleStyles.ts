@@ -15,22 +15,22 @@ const edge = (rgb: string, style = BorderStyleTypes.THIN) => ({ s: style, cl: co
 const box = (rgb: string) => ({ t: edge(rgb), r: edge(rgb), b: edge(rgb), l: edge(rgb) });
 
 /** What a cell looks like if nothing else is said. */
-export const BASE_STYLE: IStyleData = { ff: FONT, fs: BASE_SIZE, cl: color(INK), vt: VerticalAlign.MIDDLE };
+export const BASE_STYLE: IStyleData = { ff: FONT, fs: BASE_SIZE, cl: color(INK), vt: VerticalAlign.TOP, pd: { t: 3 } };
 
 /** Keeps numbers off the edge of their cell. */
-const figures = { pd: { l: 3, r: 4 } };
+const figures = { pd: { l: 3, r: 4, t: 3 } };
 const bold = { bl: BooleanNumber.TRUE };
-const wrapped = { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP };
+const wrapped = { tb: WrapStrategy.WRAP };
 
 /** How each role looks in the grid; only what differs from the base. */
 const STYLES: Readonly<Record<CellRole, IStyleData>> = {
-  title: { ...bold, fs: 18, cl: color(TEAL) },
+  title: { ...bold, fs: 18, cl: color(TEAL), pd: { t: 4 } },
   subtitle: { fs: 11, cl: color(MUTED), tb: WrapStrategy.WRAP },
-  heading: { ...bold, fs: 12, cl: color(TEAL), vt: VerticalAlign.BOTTOM, bd: { b: edge(TEAL) } },
+  heading: { ...bold, fs: 12, cl: color(TEAL), vt: VerticalAlign.BOTTOM, pd: {}, bd: { b: edge(TEAL) } },
   text: wrapped,
   note: { ...wrapped, cl: color(MUTED), it: BooleanNumber.TRUE },
-  caution: { ...wrapped, cl: color('#8a5a00'), bg: color('#fff3d6'), pd: { l: 6, r: 6 } },
-  header: { ...bold, ...figures, bg: color('#e9edef'), bd: { b: edge(MUTED) }, tb: WrapStrategy.WRAP, vt: VerticalAlign.BOTTOM },
+  caution: { ...wrapped, cl: color('#8a5a00'), bg: color('#fff3d6'), pd: { l: 6, r: 6, t: 3 } },
+  header: { ...bold, bg: color('#e9edef'), bd: { b: edge(MUTED) }, tb: WrapStrategy.WRAP, vt: VerticalAlign.BOTTOM, pd: { l: 3, r: 4 } },
   label: { cl: color(INK) },
   input: { ...figures, bg: color('#fff6d6'), bd: box('#e3cf8f') },
   result: { ...figures, bg: color('#eaf4f2'), bd: box('#c6dfda') },
@@ -38,15 +38,21 @@ const STYLES: Readonly<Record<CellRole, IStyleData>> = {
   formula: { ...figures, bd: { b: edge(LINE) } },
 };
 
-export type Side = 'left' | 'right';
+/** What a table head takes from what stands below it. */
+export interface HeadLook {
+  /** The side its text stands on. */
+  readonly side: 'left' | 'right';
+  /** False if another line of the head follows, so that no line is drawn between. */
+  readonly ruled: boolean;
+}
 
-/** The style of a cell: its role, its number format, and the side its text stands on (left to the grid if not given). */
-export function roleStyle(role: CellRole, format?: string, side?: Side): IStyleData {
+/** The style of a cell: its role, its number format, and how it fits in if it is a table head. */
+export function roleStyle(role: CellRole, format?: string, head?: HeadLook): IStyleData {
+  const { bd, ...style } = { ...BASE_STYLE, ...STYLES[role], ...(format ? { n: { pattern: format } } : {}) };
   return {
-    ...BASE_STYLE,
-    ...STYLES[role],
-    ...(format ? { n: { pattern: format } } : {}),
-    ...(side ? { ht: side === 'right' ? HorizontalAlign.RIGHT : HorizontalAlign.LEFT } : {}),
+    ...style,
+    ...(bd && head?.ruled !== false ? { bd } : {}),
+    ...(head ? { ht: head.side === 'right' ? HorizontalAlign.RIGHT : HorizontalAlign.LEFT } : {}),
   };
 }
 

@@ -1,8 +1,8 @@
 import { BooleanNumber, type ICellData, type IColumnData, type IRowData, type IStyleData, type IWorkbookData, type IWorksheetData, LocaleType } from '@univerjs/core';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 import { toCellData } from './cellData';
-import { placeOf, rangeOf } from './address';
-import { BASE_STYLE, isBold, roleStyle, type Side, sizeOf, wraps } from './roleStyles';
+import { addressOf, placeOf, rangeOf } from './address';
+import { BASE_STYLE, type HeadLook, isBold, roleStyle, sizeOf, wraps } from './roleStyles';
 import { lineCount, linesHeight } from './textSize';
 
 /** Free room below and right of what a plan fills, for the user's own work. */
@@ -47,11 +47,12 @@ class StyleTable {
 
 function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWorksheetData> & { id: string } {
   const cellData: Record<number, Record<number, ICellData>> = {};
+  const cells = new Map(plan.cells.map((cell) => [cell.at, cell]));
   let lastRow = 0;
   let lastColumn = plan.columns.length - 1;
   for (const cell of plan.cells) {
     const { row, column } = placeOf(cell.at);
-    (cellData[row] ??= {})[column] = { ...content(cell), s: styles.nameOf(roleStyle(cell.role, cell.format, sideOf(cell, plan))) };
+    (cellData[row] ??= {})[column] = { ...content(cell), s: styles.nameOf(roleStyle(cell.role, cell.format, headLook(cell, cells))) };
     lastRow = Math.max(lastRow, row);
     lastColumn = Math.max(lastColumn, column);
   }
@@ -81,14 +82,13 @@ function content({ formula, value }: PlanCell): ICellData {
 }
 
 /** A table head stands over its column: right over numbers and results, left over words. */
-function sideOf(cell: PlanCell, plan: SheetPlan): Side | undefined {
+function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): HeadLook | undefined {
   if (cell.role !== 'header') return undefined;
   const { row, column } = placeOf(cell.at);
-  const below = plan.cells.find((other) => {
-    const place = placeOf(other.at);
-    return place.row === row + 1 && place.column === column;
-  });
-  return typeof below?.value === 'string' ? 'left' : 'right';
+  const below = (steps: number): PlanCell | undefined => cells.get(addressOf({ row: row + steps, column }));
+  let steps = 1;
+  while (below(steps)?.role === 'header') steps += 1;
+  return { side: typeof below(steps)?.value === 'string' ? 'left' : 'right', ruled: steps === 1 };
 }
 
 /** A merged block shows the fill and lines of its first cell all over. */
@@ -116,6 +116,7 @@ function columnWidths(plan: SheetPlan): Record<number, Partial<IColumnData>> {
 function rowHeights(plan: SheetPlan): Record<number, Partial<IRowData>> {
   const merges = (plan.merges ?? []).map(rangeOf);
   const heights: Record<number, number> = {};
+  const shared = new Set(plan.cells.filter(({ role }) => role !== 'heading').map(({ at }) => placeOf(at).row));
   for (const cell of plan.cells) {
     const { row, column } = placeOf(cell.at);
     const merge = merges.find((range) => range.startRow === row && range.startColumn === column);
@@ -123,7 +124,8 @@ function rowHeights(plan: SheetPlan): Record<number, Partial<IRowData>> {
     const size = sizeOf(cell.role);
     const width = widthOf(plan, column, merge?.endColumn ?? column) - CELL_PADDING;
     const lines = wraps(cell.role) && typeof cell.value === 'string' ? lineCount(cell.value, width, size, isBold(cell.role)) : 1;
-    const room = cell.role === 'heading' ? 14 : 6;
+    // A heading stands off from what is above it, unless a table beside it goes on.
+    const room = cell.role === 'heading' && !shared.has(row) ? 14 : 6;
     heights[row] = Math.max(heights[row] ?? ROW_HEIGHT, linesHeight(lines, size) + room);
   }
   return Object.fromEntries(Object.entries(heights).map(([row, height]) => [row, { h: height, ia: BooleanNumber.FALSE }]));
