@@ -15,9 +15,9 @@ const DIGITS = '0.0';
 
 /** NIST's load cell readings, and everything of a polynomial calibration computed live beside the certified values. */
 export function loadCellStudy(): SheetPlan {
-  const sheet = new PlanBuilder('Load cell study', [12, 12, 14, 3, 30, 24, 24, 18, 14]);
+  const sheet = new PlanBuilder('Load cell study', [10, 10, 10, 2, 24, 20, 20, 13, 13]);
   sheet.wide(1, 1, 9, 'title', 'Load cell study');
-  sheet.wide(1, 2, 9, 'subtitle', 'Public readings: NIST/ITL Statistical Reference Datasets, “Pontius” (a load cell, 2 runs of 20 loads; units as published). Change a reading: everything follows.');
+  sheet.wide(1, 2, 9, 'subtitle', 'Public readings: NIST Statistical Reference Datasets, “Pontius”: a load cell, 2 runs of 20 loads. Change one: everything follows.');
   readings(sheet);
   certified(sheet, 4);
   straightOrQuadratic(sheet, 16);
@@ -51,7 +51,7 @@ function certified(sheet: PlanBuilder, row: number): void {
     ['R²', `VLOOKUP("R²",${fit},2,FALSE)`, PONTIUS_CERTIFIED.rSquared],
   ];
   sheet.wide(RESULTS, row, 5, 'heading', 'Quadratic fit against the certified values');
-  sheet.across(RESULTS, row + 1, 'header', ['Quantity', 'Computed', 'Certified by NIST', 'Digits that agree']);
+  sheet.across(RESULTS, row + 1, 'header', ['Quantity', 'Computed', 'Certified by NIST', 'Digits']);
   lines.forEach(([quantity, text, value], i) => {
     const at = row + 2 + i;
     sheet.put(RESULTS, at, 'label', quantity)
@@ -59,7 +59,7 @@ function certified(sheet: PlanBuilder, row: number): void {
       .put(RESULTS + 2, at, 'reference', value, FIFTEEN_DIGITS)
       .put(RESULTS + 3, at, 'result', agreeing(`F${at}`, `G${at}`), DIGITS);
   });
-  sheet.wide(RESULTS, row + 10, 5, 'note', 'Digits that agree = −log10 of the relative error. The certified values have 15 digits.');
+  sheet.wide(RESULTS, row + 10, 5, 'note', 'Digits that agree: −log10 of the relative error. The certified values have 15.');
 }
 
 function straightOrQuadratic(sheet: PlanBuilder, row: number): void {
@@ -74,7 +74,7 @@ function straightOrQuadratic(sheet: PlanBuilder, row: number): void {
       .put(RESULTS + 3, at, 'result', formula(`VLOOKUP("Lack-of-fit F",${report},2,FALSE)`), '0.0000')
       .put(RESULTS + 4, at, 'reference', PONTIUS_HANDBOOK.lackOfFitF[i], '0.0000');
   });
-  sheet.wide(RESULTS, row + 4, 5, 'note', 'Handbook: NIST/SEMATECH e-Handbook 4.6.1, about six digits; the quadratic’s F from memory. A straight line misses more than the scatter of the repeats allows (F far above 2.2).');
+  sheet.wide(RESULTS, row + 4, 5, 'note', 'NIST/SEMATECH e-Handbook 4.6.1, about six digits; the quadratic’s F from memory.');
 }
 
 function degree(sheet: PlanBuilder, row: number): void {
@@ -82,12 +82,12 @@ function degree(sheet: PlanBuilder, row: number): void {
   sheet.spill(RESULTS, row + 1, 5, 6, formula(`PROVE.DEGREETABLE(${DATA})`), '0.0000000', true);
   for (let i = 0; i < 5; i += 1) sheet.put(RESULTS, row + 2 + i, 'result', undefined, '0');
   sheet.put(RESULTS, row + 7, 'label', 'Degree chosen').put(RESULTS + 1, row + 7, 'result', formula(`PROVE.FITDEGREE(${DATA})`), '0');
-  sheet.wide(RESULTS, row + 8, 5, 'note', 'ASTM E74: from the highest degree down, the first whose ratio s(m−1)/s(m) exceeds C; fitted to the run averages.');
+  sheet.wide(RESULTS, row + 8, 5, 'note', 'ASTM E74: from the highest down, the first whose ratio s(m−1)/s(m) exceeds C.');
 }
 
 function lowerLimit(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Lower load limit of the quadratic, in load units');
-  sheet.across(RESULTS, row + 1, 'header', ['Quantity', 'Computed', 'Reference', 'Digits that agree']);
+  sheet.across(RESULTS, row + 1, 'header', ['Quantity', 'Computed', 'Reference', 'Digits']);
   sheet.put(RESULTS, row + 2, 'label', 'Lower limit factor (LLF)')
     .put(RESULTS + 1, row + 2, 'result', formula(`PROVE.LIMITFACTOR(${DATA},2)`), '0.000000000')
     .put(RESULTS + 2, row + 2, 'reference', PONTIUS_LIMIT_FACTOR, '0.000000000')
@@ -98,7 +98,7 @@ function lowerLimit(sheet: PlanBuilder, row: number): void {
     sheet.put(RESULTS, at, 'reference', name);
     sheet.spill(RESULTS + 1, at, 3, 1, formula(`PROVE.LOADRANGE(${DATA},2,E${at},,FALSE)`), '#,##0');
   });
-  sheet.wide(RESULTS, row + 7, 5, 'note', 'ASTM E74 (from memory) asks for three runs of ten forces; this study has two of twenty. Reference: 2.4 × the certified s, exactly recomputed.');
+  sheet.wide(RESULTS, row + 7, 5, 'note', 'ASTM E74 (from memory) asks for three runs of ten forces; here are two of twenty.');
 }
 
 function newReading(sheet: PlanBuilder, row: number): void {
