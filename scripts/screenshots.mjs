@@ -2,6 +2,7 @@
  * npm run screenshots: takes the pictures of the README from the real page, in headless Chromium.
  * Writes docs/images/workbench-*.png. Build the workbench first (npm run build -- workbench).
  */
+/* global window, document -- in what runs in the page */
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';

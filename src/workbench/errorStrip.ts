@@ -1,5 +1,5 @@
 import { button, element } from '../taskpane/dom';
-import type { ErrorFound } from '../hosts/grid/cellReader';
+import { causeOf, type ErrorFound, type NamedCell, nameOf } from '../hosts/grid/cellErrors';
 import { byId } from './page';
 
 /** The line under the grid that says what is wrong on this sheet, and goes there. */
@@ -9,39 +9,35 @@ export class ErrorStrip {
   private readonly ways = element('div', { class: 'strip-ways' });
 
   /** @param goTo shows a cell. */
-  constructor(private readonly goTo: (error: ErrorFound) => void) {
+  constructor(private readonly goTo: (cell: NamedCell) => void) {
     this.strip.prepend(this.words, this.ways);
   }
 
   /**
-   * Shows the selected cell's error, else the first of the sheet.
+   * Shows the selected cell's error, else the one it is to blame for, else the first of the sheet.
    * @param inCell the error that the selected cell holds, followed back to where it began.
    * @param selected address of the selected cell.
    */
-  show(sheetId: string, all: readonly ErrorFound[], inCell?: ErrorFound, selected?: string): void {
-    const shown = inCell ?? all[0];
+  show(sheetId: string, all: readonly ErrorFound[], inCell: ErrorFound | undefined, selected: string): void {
+    const isSelected = (cell?: NamedCell): boolean => cell?.sheetId === sheetId && cell.address === selected;
+    const shown = inCell ?? all.find(({ input }) => isSelected(input)) ?? all[0];
     this.strip.classList.toggle('has-error', shown !== undefined);
     const text = shown ? wording(shown, sheetId) : 'No errors on this sheet';
     if (this.words.textContent !== text) this.words.textContent = text;
-    this.strip.title = shown ? text : '';
     this.ways.replaceChildren();
     if (!shown) return;
-    if (shown.sheetId !== sheetId || shown.address !== selected) {
-      this.ways.append(button(`Go to ${placeName(shown, sheetId)}`, () => this.goTo(shown)));
+    for (const cell of [shown.input, shown]) {
+      if (cell && !isSelected(cell)) this.offer(`Go to ${nameOf(cell, sheetId)}`, cell);
     }
-    const next = all[(all.findIndex((error) => isSame(error, shown)) + 1) % all.length];
-    if (next && !isSame(next, shown)) this.ways.append(button(`Next of ${all.length}`, () => this.goTo(next)));
+    const next = all[(all.findIndex((error) => causeOf(error) === causeOf(shown)) + 1) % all.length];
+    if (next && all.length > 1) this.offer(`Next of ${all.length}`, next);
+  }
+
+  private offer(label: string, cell: NamedCell): void {
+    this.ways.append(button(label, () => this.goTo(cell)));
   }
 }
 
-function isSame(one: ErrorFound, other: ErrorFound): boolean {
-  return one.sheetId === other.sheetId && one.address === other.address;
-}
-
-function placeName(error: ErrorFound, sheetId: string): string {
-  return error.sheetId === sheetId ? error.address : `${error.sheetName}!${error.address}`;
-}
-
 function wording(error: ErrorFound, sheetId: string): string {
-  return `${placeName(error, sheetId)} ${error.code}: ${error.message}`;
+  return `${nameOf(error, sheetId)} ${error.code}: ${error.message}`;
 }

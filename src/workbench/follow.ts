@@ -1,6 +1,7 @@
 import { cellFunctionsIn } from '../functions/formulaNames';
 import { addressOf } from '../hosts/grid/address';
-import type { CellReader, ErrorFound } from '../hosts/grid/cellReader';
+import { CellErrors, type ErrorFound, nameOf } from '../hosts/grid/cellErrors';
+import type { CellReader } from '../hosts/grid/cellReader';
 import type { Grid } from '../hosts/grid/createGrid';
 import type { FunctionHelp } from '../taskpane/functionHelp';
 import { ErrorStrip } from './errorStrip';
@@ -11,7 +12,8 @@ const QUIET = 60;
 
 /** Keeps the pane, the strip and the words for screen readers at the selected cell. */
 export function followSelection(grid: Grid, cells: CellReader, help: FunctionHelp): void {
-  const strip = new ErrorStrip((error) => void grid.goTo(error.sheetId, error.address));
+  const errors = new CellErrors(cells, grid.injector);
+  const strip = new ErrorStrip((there) => void grid.goTo(there.sheetId, there.address).then(() => grid.focus()));
   const words = byId('cell-words');
   let timer: number | undefined;
   const follow = (): void => {
@@ -20,9 +22,9 @@ export function followSelection(grid: Grid, cells: CellReader, help: FunctionHel
     const { sheetId } = selected;
     const cell = addressOf(selected);
     const found = cells.formulaAt(sheetId, selected);
-    const error = cells.errorAt(sheetId, selected);
+    const error = errors.at(sheetId, selected);
     help.show({ cell, functionIds: cellFunctionsIn(found?.formula), ...(error ? { error: errorForPane(error, sheetId, cell) } : {}) });
-    strip.show(sheetId, cells.errorsOn(sheetId), error, cell);
+    strip.show(sheetId, errors.on(sheetId), error, cell);
     words.textContent = `${cell}, ${cells.valueAt(sheetId, selected) ?? 'blank'}`;
   };
   const soon = (): void => {
@@ -45,6 +47,5 @@ export function followSelection(grid: Grid, cells: CellReader, help: FunctionHel
 function errorForPane(error: ErrorFound, sheetId: string, cell: string): { code: string; message: string } {
   const { code, message } = error;
   if (error.sheetId === sheetId && error.address === cell) return { code, message };
-  const place = error.sheetId === sheetId ? error.address : `${error.sheetName}!${error.address}`;
-  return { code, message: `From ${place}: ${message}` };
+  return { code, message: `From ${nameOf(error, sheetId)}: ${message}` };
 }

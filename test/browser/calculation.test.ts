@@ -63,7 +63,7 @@ test('an edited reading changes what depends on it, through the spilled cells', 
 });
 
 describe('a wrong reading', () => {
-  const message = 'readings row 2: found the text "1.2x"; expected a number';
+  const message = 'readings row 2 (B2): found the text "1.2x"; expected a number';
 
   beforeAll(() => typeInto(page, 'B2', '1.2x'));
 
@@ -75,6 +75,12 @@ describe('a wrong reading', () => {
 
   test('leaves no result of the vanished spill behind', async () => {
     await waitForValue(page, sheet, 'F1', '#DIV/0!');
+  });
+
+  test('is gone to from under the grid', async () => {
+    await page.getByRole('button', { name: 'Go to B2' }).click();
+    await page.waitForFunction(() => document.querySelector('.fh-cell')?.textContent === 'Cell B2');
+    expect(await page.locator('#strip button').allTextContents()).toEqual(['Go to D1', expect.stringMatching(/^Next of/)]);
   });
 
   test('is said in the pane after going to the cell from under the grid', async () => {
