@@ -16,9 +16,9 @@ import { byId } from './page';
 import { Pane } from './pane';
 import { exposeProbe } from './probe';
 import { moveByRegions } from './regions';
+import { restoreWork } from './restore';
 import { SavedStatus } from './savedStatus';
 import type { Shelf } from './shelf';
-import { restoreWork } from './restore';
 import { claimWorkbook } from './tabLock';
 
 /** Opens the workbench: the stored workbook, or the first one, calculated and followed. */
@@ -45,8 +45,8 @@ export async function openBench(loading: Loading): Promise<void> {
   await painted();
   loading.stageDone();
 
-  const autosave = await storing(grid, status, shelf);
-  offerFirstWorkbook(new Exchange({ grid, first: newFirst, ...(shelf ? { shelf } : {}), ...(autosave ? { autosave } : {}) }), status);
+  const exchange = await storing(grid, status, shelf);
+  if (exchange) offerFirstWorkbook(exchange);
   exposeProbe(grid, cells);
   moveByRegions(() => grid.focus());
   if (document.activeElement === document.body) grid.focus();
@@ -57,8 +57,10 @@ function newFirst(): IWorkbookData {
   return workbookData(firstWorkbook(), `workbook-${crypto.randomUUID()}`);
 }
 
-async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<Autosave | undefined> {
-  if (!shelf) return undefined;
+/** Stores every change from here on. Undefined if another tab does, whose work this one must leave alone. */
+async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<Exchange | undefined> {
+  const parts = { grid, first: newFirst, failed: (error: unknown) => status.failed(error) };
+  if (!shelf) return new Exchange(parts);
   if (!(await claimWorkbook())) {
     status.elsewhere();
     return undefined;
@@ -66,12 +68,12 @@ async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<
   const autosave = new Autosave(shelf, () => grid.snapshot(), status);
   grid.onChange(() => autosave.touch());
   status.saved();
-  return autosave;
+  return new Exchange({ ...parts, shelf, autosave });
 }
 
-function offerFirstWorkbook(exchange: Exchange, status: SavedStatus): void {
+function offerFirstWorkbook(exchange: Exchange): void {
   const button = byId<HTMLButtonElement>('first-button');
-  button.addEventListener('click', () => void exchange.ask().catch((error: unknown) => status.failed(error)));
+  button.addEventListener('click', () => exchange.start());
   button.disabled = false;
 }
 

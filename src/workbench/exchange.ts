@@ -12,6 +12,8 @@ interface Parts {
   readonly autosave?: Autosave;
   /** A fresh first workbook, with an id no other has. */
   readonly first: () => IWorkbookData;
+  /** Told if putting aside or bringing back fails; the workbook on the page is then the one before. */
+  readonly failed: (error: unknown) => void;
 }
 
 /** Exchanges the workbook on the page: for the first one, or for the one put aside. */
@@ -19,7 +21,11 @@ export class Exchange {
   constructor(private readonly parts: Parts) {}
 
   /** Asks, then does what was chosen. */
-  async ask(): Promise<void> {
+  start(): void {
+    this.ask().catch(this.parts.failed);
+  }
+
+  private async ask(): Promise<void> {
     const { grid, shelf } = this.parts;
     const aside = await this.aside();
     const sheets = sheetNames(grid.snapshot());
@@ -29,15 +35,14 @@ export class Exchange {
   }
 
   private async openFirst(): Promise<void> {
-    const { grid, shelf, first } = this.parts;
-    const mine = grid.snapshot();
+    const { shelf, first } = this.parts;
     const next = first();
-    await shelf?.swap(mine, next);
+    await this.swapFor(next);
     await this.show(next);
     if (!shelf) return;
     showNotice('The first workbook is open. Yours is put aside in this browser.', {
       label: 'Bring back my last workbook',
-      take: () => void this.bringBackLast(),
+      take: () => void this.bringBackLast().catch(this.parts.failed),
     });
   }
 
@@ -47,14 +52,19 @@ export class Exchange {
   }
 
   private async bringBack(aside: StoredWorkbook): Promise<void> {
-    const { grid, shelf } = this.parts;
-    await shelf?.swap(grid.snapshot(), aside.workbook);
+    await this.swapFor(aside.workbook);
     await this.show(aside.workbook);
     showNotice('Your last workbook is back. The one that was open is put aside in its place.');
   }
 
+  /** Puts the workbook on the page aside. A save still to come would put it back. */
+  private async swapFor(next: IWorkbookData): Promise<void> {
+    const { grid, shelf, autosave } = this.parts;
+    autosave?.cancel();
+    await shelf?.swap(grid.snapshot(), next);
+  }
+
   private async show(workbook: IWorkbookData): Promise<void> {
-    this.parts.autosave?.cancel();
     await this.parts.grid.open(workbook);
     await this.parts.grid.calculate();
     this.parts.grid.focus();

@@ -116,6 +116,22 @@ test('formulas that read the cells of a deleted spill are computed anew', async 
   await waitForValue(page, sheet, 'F1', 1.551);
 });
 
+test('a block copied from a logger or another spreadsheet is pasted into cells as numbers', async () => {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate(() => navigator.clipboard.writeText('10\t0.5\n20\t1.25'));
+  await goTo(page, 'J1');
+  await page.keyboard.press('Control+v');
+  await waitForValue(page, sheet, 'K2', 1.25);
+  expect(await valueAt(page, sheet, 'J1')).toBe(10);
+});
+
+test('the pane follows to another sheet', async () => {
+  await page.locator('[data-u-comp="slide-tab-item"]').getByText('Five-point run', { exact: true }).click();
+  await page.waitForFunction(() => document.querySelector('.fh-cell')?.textContent === 'Cell A1');
+  await goTo(page, 'I7');
+  await page.waitForFunction(() => document.querySelector('#function-help h2')?.textContent === 'PROVE.SENSITIVITY');
+});
+
 test('nothing is asked of another machine', () => {
   expect(watch.requests.length).toBeGreaterThan(3);
   expect(watch.requests.filter((address) => !address.startsWith(served.url) && !address.startsWith('data:'))).toEqual([]);

@@ -165,6 +165,7 @@ test('a second tab does not overwrite the first, and says so', async () => {
   await open(second, served.url);
   await second.waitForSelector('#saved[data-state="failed"]');
   expect(await second.locator('#saved [role=status]').textContent()).toBe('Open in another tab: changes here are not saved');
+  expect(await second.locator('#first-button').isDisabled()).toBe(true);
   await typeInto(page, 'A1', 'From the first tab');
   await saved(page);
   await goTo(second, 'A1');

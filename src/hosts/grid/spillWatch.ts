@@ -10,13 +10,16 @@ const QUIET = 150;
  * former cells as they were, so an old result would stand beside the error that made the block vanish.
  */
 export function watchSpills(grid: Grid): void {
+  let workbook = grid.workbook();
   let before = spills(grid);
   let timer: number | undefined;
   const compare = (): void => {
     const now = spills(grid);
     const shrunk = [...before].some(([place, range]) => !covers(now.get(place), range));
+    const isSame = grid.workbook() === workbook;
+    workbook = grid.workbook();
     before = now;
-    if (shrunk) void grid.calculate();
+    if (shrunk && isSame) void grid.calculate();
   };
   const soon = (): void => {
     clearTimeout(timer);
@@ -34,7 +37,7 @@ function spills(grid: Grid): Map<string, IRange> {
   for (const [sheetId, rows] of Object.entries(sheets)) {
     for (const [row, columns] of Object.entries(rows ?? {})) {
       for (const [column, range] of Object.entries(columns ?? {})) {
-        if (range) found.set([unitId, sheetId, row, column].join(' '), { ...(range as IRange) });
+        if (range) found.set([sheetId, row, column].join(' '), { ...(range as IRange) });
       }
     }
   }
