@@ -3,7 +3,8 @@ import type { Grid } from '../hosts/grid/createGrid';
 import type { Autosave } from './autosave';
 import { askForFirstWorkbook, type PutAside } from './firstDialog';
 import { showNotice } from './notice';
-import type { Shelf, StoredWorkbook } from './shelf';
+import type { Shelf } from './shelf';
+import type { StoredWorkbook } from './storedWorkbook';
 
 /** What exchanging workbooks needs; without a shelf nothing can be put aside. */
 interface Parts {

@@ -1,7 +1,9 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { showNotice } from './notice';
 import type { SavedStatus } from './savedStatus';
+import { keptWhileLeaving } from './leaving';
 import { Shelf } from './shelf';
+import type { StoredWorkbook } from './storedWorkbook';
 
 /** What storage held at the start. */
 export interface RestoredWork {
@@ -21,15 +23,22 @@ export async function restoreWork(status: SavedStatus): Promise<RestoredWork> {
     return {};
   }
   const found = await shelf.read('current.v1');
-  if (found.kind === 'workbook') return { shelf, workbook: found.stored.workbook };
-  if (found.kind === 'unreadable') {
-    const name = await shelf.keepUnreadable();
-    showNotice(`Your stored workbook could not be read, so the first workbook is open. What was stored is kept in this browser as “${name}”.`, {
-      label: 'Save it as a file',
-      take: () => saveAsFile(found.raw, `provingsheet ${name.replaceAll(':', '.')}.json`),
-    });
-  }
-  return { shelf };
+  const stored = later(found.kind === 'workbook' ? found.stored : undefined, keptWhileLeaving());
+  if (found.kind === 'unreadable') await putAside(shelf, found.raw, stored ? 'the last one that could' : 'the first workbook');
+  return { shelf, workbook: stored?.workbook };
+}
+
+function later(a: StoredWorkbook | undefined, b: StoredWorkbook | undefined): StoredWorkbook | undefined {
+  if (!a || !b) return a ?? b;
+  return b.savedAt > a.savedAt ? b : a;
+}
+
+async function putAside(shelf: Shelf, raw: unknown, opened: string): Promise<void> {
+  const name = await shelf.keepUnreadable();
+  showNotice(`Your stored workbook could not be read, so ${opened} is open. What was stored is kept in this browser as “${name}”.`, {
+    label: 'Save it as a file',
+    take: () => saveAsFile(raw, `provingsheet ${name.replaceAll(':', '.')}.json`),
+  });
 }
 
 function saveAsFile(raw: unknown, name: string): void {

@@ -1,13 +1,5 @@
 import type { IWorkbookData } from '@univerjs/core';
-
-/** A workbook in the browser's storage. */
-export interface StoredWorkbook {
-  /** Version of this record's form. */
-  readonly form: 1;
-  /** When it was stored, ISO 8601. */
-  readonly savedAt: string;
-  readonly workbook: IWorkbookData;
-}
+import { readStored, stamped, type StoredWorkbook } from './storedWorkbook';
 
 /** What lies in a place on the shelf. */
 export type Found =
@@ -34,11 +26,12 @@ export class Shelf {
   async read(place: Place): Promise<Found> {
     const raw: unknown = await settled(this.store('readonly').get(place));
     if (raw === undefined) return { kind: 'nothing' };
-    return isStoredWorkbook(raw) ? { kind: 'workbook', stored: raw } : { kind: 'unreadable', raw };
+    const stored = readStored(raw);
+    return stored ? { kind: 'workbook', stored } : { kind: 'unreadable', raw };
   }
 
-  async write(place: Place, workbook: IWorkbookData): Promise<void> {
-    await this.change((store) => store.put(stamped(workbook), place));
+  async write(place: Place, stored: StoredWorkbook): Promise<void> {
+    await this.change((store) => store.put(stored, place));
   }
 
   /** Puts the workbook in use aside, and another in its place, both or neither. */
@@ -76,27 +69,9 @@ export class Shelf {
   }
 }
 
-function stamped(workbook: IWorkbookData): StoredWorkbook {
-  return { form: 1, savedAt: new Date().toISOString(), workbook };
-}
-
 function settled<T>(request: IDBRequest<T>): Promise<T> {
   return new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error ?? new Error('the browser gave no reason'));
   });
-}
-
-function isStoredWorkbook(raw: unknown): raw is StoredWorkbook {
-  if (!isRecord(raw) || raw.form !== 1 || typeof raw.savedAt !== 'string' || !isRecord(raw.workbook)) return false;
-  const { id, sheetOrder, sheets } = raw.workbook;
-  if (typeof id !== 'string' || !Array.isArray(sheetOrder) || sheetOrder.length === 0 || !isRecord(sheets)) return false;
-  return sheetOrder.every((sheetId: string) => {
-    const sheet = sheets[sheetId];
-    return isRecord(sheet) && typeof sheet.name === 'string' && isRecord(sheet.cellData);
-  });
-}
-
-function isRecord(raw: unknown): raw is Record<string, unknown> {
-  return typeof raw === 'object' && raw !== null && !Array.isArray(raw);
 }

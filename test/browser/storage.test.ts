@@ -76,6 +76,19 @@ test('an edit survives a reload right after it', async () => {
   expect(await valueAt(page, sheet, 'A1')).toBe('In a hurry');
 });
 
+test('an edit survives a reload even if the database was not given the time to take it', async () => {
+  await typeInto(page, 'A1', 'Stored before');
+  await saved(page);
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => { throw new Error('too late'); };
+  });
+  await typeInto(page, 'A1', 'In a hurry');
+  await waitForValue(page, sheet, 'A1', 'In a hurry');
+  await page.reload();
+  await ready(page);
+  expect(await valueAt(page, sheet, 'A1')).toBe('In a hurry');
+});
+
 test('"First workbook…" asks, brings the original back, and the last workbook can be brought back after it', async () => {
   await typeInto(page, 'A1', 'My own title');
   await saved(page);
