@@ -118,7 +118,7 @@ function creepReturn(sheet: PlanBuilder, row: number): number {
   const first = row + 2;
   const last = first + times.length - 1;
   sheet.wide(RESULTS, row, 4, 'heading', 'Creep under 20 kN, and creep return after it');
-  sheet.across(RESULTS, row + 1, 'header', ['Time, min', 'Loaded, mV/V', 'Unloaded, mV/V']);
+  sheet.across(RESULTS, row + 1, 'header', ['Time, min', 'Loaded, mV/V', 'Return, mV/V']);
   sheet.down(RESULTS, first, 'input', times, '0.0');
   sheet.down(RESULTS + 1, first, 'input', loaded, OUTPUT);
   sheet.down(RESULTS + 2, first, 'input', unloaded, OUTPUT);

@@ -10,7 +10,6 @@ const RESULTS = 5;
 const DEGREE_CELL = 'F49';
 
 const FIFTEEN_DIGITS = '0.00000000000000E+00';
-const SIX_DIGITS = '0.000000E+00';
 const DIGITS = '0.0';
 
 /** NIST's load cell readings, and everything of a polynomial calibration computed live beside the certified values. */
@@ -112,5 +111,9 @@ function newReading(sheet: PlanBuilder, row: number): void {
 function anyDegree(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Fit report of any degree');
   sheet.put(RESULTS, row + 2, 'label', 'Degree, 1 to 5').put(RESULTS + 1, row + 2, 'input', 2, '0');
-  sheet.spill(RESULTS, row + 3, 4, 16, formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL})`), SIX_DIGITS, true);
+  sheet.across(RESULTS, row + 3, 'header', ['Quantity', 'Value', 'Standard error', 't']);
+  const report = formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL},,,FALSE)`);
+  sheet.spill(RESULTS, row + 4, 4, 15, report);
+  sheet.down(RESULTS, row + 4, 'label', [report, ...Array<undefined>(14).fill(undefined)]);
+  sheet.down(RESULTS + 3, row + 4, 'result', Array<undefined>(15).fill(undefined), '#,##0.00');
 }

@@ -88,7 +88,9 @@ function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): HeadLoo
   const below = (steps: number): PlanCell | undefined => cells.get(addressOf({ row: row + steps, column }));
   let steps = 1;
   while (below(steps)?.role === 'header') steps += 1;
-  return { side: typeof below(steps)?.value === 'string' ? 'left' : 'right', ruled: steps === 1 };
+  const body = below(steps);
+  const words = body?.role === 'label' || typeof body?.value === 'string';
+  return { side: words ? 'left' : 'right', ruled: steps === 1 };
 }
 
 /** A merged block shows the fill and lines of its first cell all over. */
