@@ -137,9 +137,7 @@ function deviationTable(sheet: PlanBuilder, row: number): void {
   sheet.across(RESULTS, row + 1, 'header', ['Tension: force, kN', 'of RO', 'Compression', 'Function']);
   const points = INVENTED_FORCES.indexOf(Math.max(...INVENTED_FORCES)) + 1;
   sheet.spill(RESULTS, row + 2, 2, points, formula(`PROVE.DEVIATIONS(${tension},"terminal",FALSE)`), PERCENT);
-  for (let i = 0; i < points; i += 1) {
-    sheet.put(RESULTS, row + 2 + i, 'result', i === 0 ? formula(`PROVE.DEVIATIONS(${tension},"terminal",FALSE)`) : undefined, '0');
-  }
+  sheet.restyle(RESULTS, row + 2, points, 'result', '0');
   sheet.spill(RESULTS + 2, row + 2, 1, points, formula(`INDEX(PROVE.DEVIATIONS(${compression},"terminal",FALSE),0,2)`), PERCENT);
   sheet.put(RESULTS + 3, row + 2, 'formula', 'PROVE.DEVIATIONS(forces,readings,"terminal",FALSE)');
 }

@@ -79,7 +79,7 @@ function straightOrQuadratic(sheet: PlanBuilder, row: number): void {
 function degree(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Degree of best fit');
   sheet.spill(RESULTS, row + 1, 5, 6, formula(`PROVE.DEGREETABLE(${DATA})`), '0.0000000', true);
-  for (let i = 0; i < 5; i += 1) sheet.put(RESULTS, row + 2 + i, 'result', undefined, '0');
+  sheet.restyle(RESULTS, row + 2, 5, 'result', '0');
   sheet.put(RESULTS, row + 7, 'label', 'Degree chosen').put(RESULTS + 1, row + 7, 'result', formula(`PROVE.FITDEGREE(${DATA})`), '0');
   sheet.wide(RESULTS, row + 8, 5, 'note', 'ASTM E74: from the highest down, the first whose ratio s(m−1)/s(m) exceeds C.');
 }
@@ -112,8 +112,6 @@ function anyDegree(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Fit report of any degree');
   sheet.put(RESULTS, row + 2, 'label', 'Degree, 1 to 5').put(RESULTS + 1, row + 2, 'input', 2, '0');
   sheet.across(RESULTS, row + 3, 'header', ['Quantity', 'Value', 'Standard error', 't']);
-  const report = formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL},,,FALSE)`);
-  sheet.spill(RESULTS, row + 4, 4, 15, report);
-  sheet.down(RESULTS, row + 4, 'label', [report, ...Array<undefined>(14).fill(undefined)]);
-  sheet.down(RESULTS + 3, row + 4, 'result', Array<undefined>(15).fill(undefined), '#,##0.00');
+  sheet.spill(RESULTS, row + 4, 4, 15, formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL},,,FALSE)`));
+  sheet.restyle(RESULTS, row + 4, 15, 'label').restyle(RESULTS + 3, row + 4, 15, 'result', '#,##0.00');
 }

@@ -57,6 +57,18 @@ export class PlanBuilder {
         this.put(column + j, row + i, isHeader ? 'header' : 'result', i + j === 0 ? content : undefined, isHeader ? undefined : format);
       }
     }
+    const source = this.cells.get(address(column, row)) as PlanCell;
+    this.cells.set(source.at, { ...source, spill: { rows, columns } });
+    return this;
+  }
+
+  /** Gives cells of a column another role or format, and leaves what they hold. */
+  restyle(column: number, row: number, rows: number, role: CellRole, format?: string): this {
+    for (let i = 0; i < rows; i += 1) {
+      const at = address(column, row + i);
+      const { format: _, ...held } = this.cells.get(at) ?? { at };
+      this.cells.set(at, { ...held, role, ...(format === undefined ? {} : { format }) });
+    }
     return this;
   }
 
