@@ -66,8 +66,7 @@ export class PlanBuilder {
   restyle(column: number, row: number, rows: number, role: CellRole, format?: string): this {
     for (let i = 0; i < rows; i += 1) {
       const at = address(column, row + i);
-      const { format: _, ...held } = this.cells.get(at) ?? { at };
-      this.cells.set(at, { ...held, role, ...(format === undefined ? {} : { format }) });
+      this.cells.set(at, { ...this.cells.get(at), at, role, format });
     }
     return this;
   }
