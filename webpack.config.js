@@ -1,6 +1,6 @@
 /**
- * Three bundles: the workbench page, the Excel package, and the engine that `npm run evaluate` runs in node.
- * `--env only=workbench` (or excel, engine) builds one of them.
+ * Four bundles: the workbench page, the Excel package, and for node the engine of `npm run evaluate` and the workbook writer of
+ * `npm run workbooks`. `--env only=workbench` (or excel, engine, workbooks) builds one of them.
  */
 const path = require('node:path');
 const CopyPlugin = require('copy-webpack-plugin');
@@ -96,7 +96,22 @@ function engine() {
   };
 }
 
+function workbooks() {
+  return {
+    ...shared,
+    name: 'workbooks',
+    target: 'node20',
+    devtool: false,
+    entry: { workbooks: './src/hosts/file/readyWorkbooks.ts' },
+    experiments: { outputModule: true },
+    output: { path: path.join(root, 'build'), filename: '[name].mjs', library: { type: 'module' } },
+    // It reads its WebAssembly from beside itself.
+    externals: { 'wasm-xlsxwriter': 'module wasm-xlsxwriter' },
+    optimization: { minimize: false },
+  };
+}
+
 module.exports = (env = {}) => {
-  const bundles = { workbench, excel, engine };
+  const bundles = { workbench, excel, engine, workbooks };
   return env.only ? bundles[env.only]() : Object.values(bundles).map((bundle) => bundle());
 };

@@ -1,0 +1,58 @@
+/**
+ * What the writing library cannot write, put into the parts of its file: validations and conditional formats, values
+ * spilled as errors, how Excel computes when it opens the file, and the order of parts of a chart.
+ */
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import type { SheetPlan } from '../../worksheets/plan';
+import { TEXT_MARK } from './cellValue';
+import { looksXml, rulesXml } from './sheetRules';
+
+/** An error that stands in a cell where a formula of another cell spills. */
+export interface SpilledError {
+  readonly at: string;
+  readonly code: string;
+}
+
+/** What to add to one sheet. */
+export interface SheetAddition {
+  readonly plan: SheetPlan;
+  readonly spilledErrors: readonly SpilledError[];
+}
+
+/** The file with everything added. */
+export function completed(file: Uint8Array, sheets: readonly SheetAddition[]): Uint8Array {
+  const parts = unzipSync(file);
+  const change = (part: string, edit: (xml: string) => string) => {
+    if (!parts[part]) throw new Error(`the workbook file has no part ${part}`);
+    parts[part] = strToU8(edit(strFromU8(parts[part])));
+  };
+  sheets.forEach((sheet, i) => change(`xl/worksheets/sheet${i + 1}.xml`, (xml) => completeSheet(xml, sheet)));
+  change('xl/styles.xml', (xml) => replaced(xml, /<dxfs count="0"\/>/, looksXml()));
+  // The library asks for a recalculation on opening, which would turn every custom function to #NAME? where it is not installed.
+  change('xl/workbook.xml', (xml) => replaced(xml, /<calcPr [^>]*\/>/, '<calcPr calcId="191029"/>'));
+  Object.keys(parts).filter((part) => part.startsWith('xl/charts/chart')).forEach((part) => change(part, completeChart));
+  return zipSync(parts);
+}
+
+function completeSheet(xml: string, { plan, spilledErrors }: SheetAddition): string {
+  let done = xml.replaceAll(TEXT_MARK, '');
+  for (const { at, code } of spilledErrors) {
+    done = replaced(done, new RegExp(`(<c r="${at}"[^>]*)><v>0</v>`), `$1 t="e"><v>${code}</v>`);
+  }
+  const rules = rulesXml(plan);
+  return rules === '' ? done : replaced(done, /<pageMargins /, (found) => rules + found);
+}
+
+function completeChart(xml: string): string {
+  return xml
+    // The schema wants the look of a series before its marker; the library writes them the other way round.
+    .replace(/(<c:marker>.*?<\/c:marker>)(<c:spPr>.*?<\/c:spPr>)(?=<c:xVal>)/g, '$2$1')
+    // Numbers of an axis stay at the edge where values go below zero.
+    .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>');
+}
+
+/** Replaces the first match, which must be there: a library that writes otherwise must not go unnoticed. */
+function replaced(xml: string, pattern: RegExp, by: string | ((found: string) => string)): string {
+  if (!pattern.test(xml)) throw new Error(`the workbook file has no ${pattern.source}`);
+  return typeof by === 'string' ? xml.replace(pattern, by) : xml.replace(pattern, by);
+}
