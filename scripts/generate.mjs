@@ -2,7 +2,7 @@
  * Reads the JSDoc of the cell functions and writes, into build/:
  *   functions.json  the metadata Excel loads (also names, arguments and options for the grid)
  *   help.json       the same with formula, units, source and worked examples, for help texts
- * Fails if a function or an argument has no description, or an id stands twice.
+ * Fails if a function or an argument has no description, an id stands twice or not in the catalogue, or a tag is unknown.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -35,12 +35,16 @@ async function excelMetadata() {
   };
 }
 
+const TAGS = ['customfunction', 'group', 'param', 'returns', 'formula', 'source', 'note', 'example'];
+
 /** What the help shows of one function, in the order of the JSDoc. */
 function helpOf(declaration, metadata) {
   const tags = ts.getJSDocTags(declaration);
   const texts = (name) =>
     tags.filter((tag) => tag.tagName.text === name).map((tag) => sentence(ts.getTextOfJSDocComment(tag.comment)));
   const id = texts('customfunction')[0].split(/\s/)[0];
+  const unknown = tags.map((tag) => tag.tagName.text).filter((name) => !TAGS.includes(name));
+  if (unknown.length > 0) throw new Error(`${id}: unknown tags ${unknown.join(', ')}; expected ${TAGS.join(', ')}`);
   const entry = metadata.functions.find((candidate) => candidate.id === id);
   if (!entry) throw new Error(`${id}: not in the metadata`);
   return {
@@ -92,6 +96,8 @@ const help = files.flatMap((file) => {
 });
 check(help);
 const order = [...readFileSync(path.join(folder, 'catalogue.ts'), 'utf8').matchAll(/^ {2}([A-Z]+):/gm)].map((match) => match[1]);
+const missing = help.filter(({ id }) => !order.includes(id));
+if (missing.length > 0) throw new Error(`Not in catalogue.ts: ${missing.map(({ id }) => id).join(', ')}`);
 const byCatalogue = (a, b) => order.indexOf(a.id) - order.indexOf(b.id);
 help.sort(byCatalogue);
 metadata.functions.sort(byCatalogue);

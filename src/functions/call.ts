@@ -3,7 +3,7 @@ import { MetrologyError } from '../metrology/errors';
 import { catalogue } from './catalogue';
 import type { Cell, CellResult, Cells, CellValue } from './cells';
 import { CellFault } from './faults';
-import { describe } from './readCell';
+import { describe, named, placeIn, sizeOf } from './readCell';
 
 /** An argument as a host hands it over: a cell, a range, or null if left out. */
 export type Argument = Cell | Cells;
@@ -37,17 +37,17 @@ export function callFunction(id: string, args: readonly Argument[]): CellResult 
 
 function shapeArgument(parameter: Parameter, argument: Argument): Argument {
   const isRange = parameter.dimensionality === 'matrix';
-  const cells: Cells = Array.isArray(argument) ? (argument as Cells) : [[argument as Cell]];
+  const cells = squared(Array.isArray(argument) ? (argument as Cells) : [[argument as Cell]]);
   passOnFault(parameter.name, cells);
   if (isRange) {
     if (argument === null || argument === undefined) {
       if (parameter.optional) return null;
       throw new CellFault('#VALUE!', `${parameter.name}: found nothing; expected a range`);
     }
-    return squared(cells);
+    return cells;
   }
   if (cells.length !== 1 || cells[0].length !== 1) {
-    throw new CellFault('#VALUE!', `${parameter.name}: found ${cells.length} rows and ${cells[0]?.length ?? 0} columns; expected one cell`);
+    throw new CellFault('#VALUE!', `${parameter.name}: found ${sizeOf(cells)}; expected one cell`);
   }
   const cell = cells[0][0];
   if (!parameter.optional && (cell === null || cell === undefined || cell === '')) {
@@ -57,13 +57,11 @@ function shapeArgument(parameter: Parameter, argument: Argument): Argument {
 }
 
 function passOnFault(name: string, cells: Cells): void {
-  cells.forEach((row, index) => {
-    for (const cell of row) {
-      if (cell instanceof CellFault) {
-        throw new CellFault(cell.code, `${name}${cells.length > 1 ? ` row ${index + 1}` : ''}: the cell holds ${cell.code}${cell.message ? ` (${cell.message})` : ''}`);
-      }
-    }
-  });
+  cells.forEach((line, row) => line.forEach((cell, column) => {
+    if (!(cell instanceof CellFault)) return;
+    const cause = cell.message ? ` (${cell.message})` : '';
+    throw new CellFault(cell.code, `${named(name, placeIn(cells, row, column))}: the cell holds ${cell.code}${cause}`);
+  }));
 }
 
 /** Hosts hand over rectangles; rows cut short are filled with blanks so that the functions need not ask. */

@@ -1,7 +1,5 @@
-import { creep as creepOf, type TimedReading } from '../metrology/creep';
-import type { Cells } from './cells';
-import { CellFault } from './faults';
-import { isBlank, numberAt, readNonZero, readNumber } from './readCell';
+import { creep as creepOf } from '../metrology/creep';
+import { isBlank, readNonZero, readNumber, readPairs } from './readCell';
 
 /**
  * Creep under constant load, or creep return after it, as a fraction of rated output.
@@ -21,20 +19,6 @@ import { isBlank, numberAt, readNonZero, readNumber } from './readCell';
 export function creep(times: any[][], readings: any[][], ratedOutput: any, from?: any, to?: any): any {
   const output = readNonZero(ratedOutput, 'ratedOutput');
   const minute = (cell: any, argument: string) => (isBlank(cell) ? undefined : readNumber(cell, argument));
-  return creepOf(readRecord(times, readings), output, minute(from, 'from'), minute(to, 'to'));
-}
-
-function readRecord(times: Cells, readings: Cells): TimedReading[] {
-  const timeCells = times.flat();
-  const readingCells = readings.flat();
-  if (timeCells.length !== readingCells.length) {
-    throw new CellFault('#VALUE!', `times has ${timeCells.length} cells and readings ${readingCells.length}; expected the same number`);
-  }
-  return timeCells.flatMap((cell, i) => {
-    const time = numberAt(cell, 'times', i + 1);
-    const reading = numberAt(readingCells[i], 'readings', i + 1);
-    if (reading === undefined) return [];
-    if (time === undefined) throw new CellFault('#VALUE!', `readings row ${i + 1}: found the reading ${reading} without a time; expected one in the same row`);
-    return [{ row: i + 1, time, reading }];
-  });
+  const record = readPairs(times, readings, ['times', 'readings'], 'time').map(({ place, first, second }) => ({ place, time: first, reading: second }));
+  return creepOf(record, output, minute(from, 'from'), minute(to, 'to'));
 }

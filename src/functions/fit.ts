@@ -1,5 +1,5 @@
 import { lackOfFit } from '../metrology/lackOfFit';
-import { isZero } from '../metrology/run';
+import { isZero, type Point, type Run } from '../metrology/run';
 import type { BlockFit } from './readFit';
 import { readFit } from './readFit';
 import { shapedLike } from './readRuns';
@@ -61,9 +61,10 @@ function coefficientRows({ fit }: BlockFit): ReportRow[] {
   });
 }
 
-function statisticRows({ fit, points, form }: BlockFit): ReportRow[] {
-  const x = points.map((point) => (form === 'response' ? point.force : point.reading));
-  const lack = lackOfFit(x, fit);
+function statisticRows({ block, fit, points, form }: BlockFit): ReportRow[] {
+  const force = points.map((point) => point.force);
+  const output = points.map((point) => point.reading);
+  const lack = form === 'response' ? lackOfFit(force, output, fit) : lackOfFit(output, force, fit);
   const worst = fit.residuals.reduce((most, residual, i) => (Math.abs(residual) > Math.abs(fit.residuals[most]) ? i : most), 0);
   const rows: [string, string | number | undefined][] = [
     ['Readings', fit.n],
@@ -73,10 +74,16 @@ function statisticRows({ fit, points, form }: BlockFit): ReportRow[] {
     ['Largest residual', fit.residuals[worst]],
     ['… at force', points[worst].force],
     ['… in row', points[worst].row],
+    ['… of run', runOf(block.runs, points[worst])],
     ['Lack-of-fit F', lack?.f],
     ['… probability', lack?.p],
   ];
   return rows.map(([quantity, value]) => [quantity, value, undefined, undefined]);
+}
+
+/** Number of the run that holds a point, from 1. */
+function runOf(runs: readonly Run[], point: Point): number {
+  return runs.findIndex((run) => run.includes(point)) + 1;
 }
 
 /**

@@ -12,7 +12,7 @@ import { readRuns, shapedLike } from './readRuns';
  * @returns {any[][]} Net readings, shaped like readings, in output units.
  * @formula net = reading − zero
  * @source ASTM E74, methods A and B (from memory)
- * @note A blank reading stays blank. "average" and "interpolated" need a zero after the last force.
+ * @note The zero before the run is the first row of the range: leave exercise loads before it out. A blank reading stays blank. "average" and "interpolated" need a zero after the last force.
  * @example =PROVE.NET({0;50;100;0},{0.01;1.01;2.012;0.014}) → {0;1;2.002;0.004}
  * @example =PROVE.NET({0;50;100;0},{0.01;1.01;2.012;0.013},"interpolated") → {0;0.999;2;0}
  */

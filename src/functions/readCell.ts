@@ -1,3 +1,4 @@
+import { counted } from '../metrology/wording';
 import type { Cell, Cells } from './cells';
 import { CellFault } from './faults';
 
@@ -15,26 +16,73 @@ export function describe(cell: Cell): string {
   return String(cell);
 }
 
-/** The number in one cell of a range, or undefined if it is blank. Text, a boolean or a number past all range is an error. */
-export function numberAt(cell: Cell, argument: string, row: number, column?: number): number | undefined {
-  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
-  if (isBlank(cell)) return undefined;
-  const place = `${argument} row ${row}${column === undefined ? '' : `, column ${column + 1}`}`;
-  throw new CellFault('#VALUE!', `${place}: found ${describe(cell)}; expected a number`);
+/**
+ * Where a cell stands in its range, as messages name it: "row 3", "column 2", or "row 3, column 2"; nothing in a single cell.
+ * Rows and columns count from 0 here and from 1 in the message.
+ */
+export function placeIn(cells: Cells, row: number, column: number): string {
+  const parts = [
+    ...(cells.length > 1 ? [`row ${row + 1}`] : []),
+    ...(cells[0].length > 1 ? [`column ${column + 1}`] : []),
+  ];
+  return parts.join(', ');
 }
 
-/** A list of numbers from one row or one column of cells, blanks left out; each keeps its row for messages. */
-export function readList(cells: Cells, argument: string): { row: number; value: number }[] {
+/** "readings row 3", or "readings" if it is one cell. */
+export function named(argument: string, place: string): string {
+  return place === '' ? argument : `${argument} ${place}`;
+}
+
+/** The number in one cell of a range, or undefined if it is blank. Text, a boolean or a number past all range is an error. */
+export function numberAt(cells: Cells, row: number, column: number, argument: string): number | undefined {
+  const cell = cells[row][column];
+  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
+  if (isBlank(cell)) return undefined;
+  throw new CellFault('#VALUE!', `${named(argument, placeIn(cells, row, column))}: found ${describe(cell)}; expected a number`);
+}
+
+/** One entry of a list. */
+export interface ListEntry {
+  /** Where it stands in the range, as messages name it. */
+  readonly place: string;
+  /** Undefined if the cell is blank. */
+  readonly value: number | undefined;
+}
+
+/** The numbers of one row or one column of cells, in order. */
+export function readList(cells: Cells, argument: string): ListEntry[] {
   if (cells.length > 1 && cells[0].length > 1) {
-    throw new CellFault('#VALUE!', `${argument}: found ${cells.length} rows and ${cells[0].length} columns; expected one row or one column`);
+    throw new CellFault('#VALUE!', `${argument}: found ${sizeOf(cells)}; expected one row or one column`);
   }
-  const list: { row: number; value: number }[] = [];
-  const line = cells.length === 1 ? cells[0] : cells.map((row) => row[0]);
-  line.forEach((cell, index) => {
-    const value = numberAt(cell, argument, index + 1);
-    if (value !== undefined) list.push({ row: index + 1, value });
+  return cells.flatMap((line, row) => line.map((_, column) => ({
+    place: placeIn(cells, row, column),
+    value: numberAt(cells, row, column, argument),
+  })));
+}
+
+/** "3 rows and 1 column" */
+export function sizeOf(cells: Cells): string {
+  return `${counted(cells.length, 'row')} and ${counted(cells[0]?.length ?? 0, 'column')}`;
+}
+
+/**
+ * Pairs of a list and another beside it; where both, or the second, are blank the pair is left out.
+ * Errors: lengths that differ; a second value without a first.
+ */
+export function readPairs(first: Cells, second: Cells, names: readonly [string, string], noun: string): { place: string; first: number; second: number }[] {
+  const firsts = readList(first, names[0]);
+  const seconds = readList(second, names[1]);
+  if (firsts.length !== seconds.length) {
+    throw new CellFault('#VALUE!', `${names[0]} has ${counted(firsts.length, 'cell')} and ${names[1]} ${seconds.length}; expected the same number`);
+  }
+  return seconds.flatMap(({ place, value }, i) => {
+    if (value === undefined) return [];
+    const partner = firsts[i].value;
+    if (partner === undefined) {
+      throw new CellFault('#VALUE!', `${named(names[1], place)}: found ${value} without a ${noun}; expected one beside it`);
+    }
+    return [{ place, first: partner, second: value }];
   });
-  return list;
 }
 
 /** A number argument; `fallback` stands in for one left out. */

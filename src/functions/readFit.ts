@@ -28,7 +28,7 @@ export function readFit(forces: Cells, readings: Cells, degree: Cell, form?: Cel
   const force = points.map((point) => point.force);
   const output = points.map((point) => point.reading);
   const fit = shape === 'response'
-    ? fitPolynomial(force, output, order, withConstant)
-    : fitPolynomial(output, force, order, withConstant);
+    ? fitPolynomial(force, output, order, { constant: withConstant })
+    : fitPolynomial(output, force, order, { constant: withConstant, abscissa: 'reading' });
   return { block, form: shape, points, fit };
 }

@@ -1,7 +1,8 @@
-import type { Run } from '../metrology/run';
+import type { Point, Run } from '../metrology/run';
+import { counted } from '../metrology/wording';
 import type { Cells } from './cells';
 import { CellFault } from './faults';
-import { describe, numberAt } from './readCell';
+import { describe, named, numberAt, placeIn } from './readCell';
 
 /** Runs read from two ranges, and the shape to give results back in. */
 export interface RunBlock {
@@ -10,6 +11,13 @@ export interface RunBlock {
   readonly rows: number;
   /** True if a run is a row of the range rather than a column. */
   readonly sideways: boolean;
+  /** Where each run's greatest force stands, and whether its reading is missing. */
+  readonly greatest: readonly Place[];
+}
+
+interface Place {
+  readonly place: string;
+  readonly missing?: boolean;
 }
 
 /**
@@ -18,82 +26,91 @@ export interface RunBlock {
  * Errors name the row: text, booleans, a reading without a force, lengths that differ, directions that mix.
  */
 export function readRuns(forces: Cells, readings: Cells): RunBlock {
-  const sideways = forces.length === 1 && forces[0].length > 1;
-  const across = sideways ? transposed(forces) : forces;
-  const flip = sideways && !(readings[0].length === 1 && readings.length === across.length);
-  const down = flip ? transposed(readings) : readings;
-  checkShapes(across, down);
-
-  const shared = across[0].length === 1;
+  const { forceAt, forcePlaceOf, readingAt, placeOf, rows, runs: count, sideways } = upright(forces, readings);
   const direction = new DirectionGuard();
   const runs: Run[] = [];
-  for (let run = 0; run < down[0].length; run += 1) {
-    runs.push(readRun(across, down, shared ? 0 : run, run, direction));
+  const greatest: Place[] = [];
+  for (let run = 0; run < count; run += 1) {
+    const points: Point[] = [];
+    let top: Place & { force: number } = { force: 0, place: '' };
+    let order = 0;
+    for (let row = 0; row < rows; row += 1) {
+      const signed = forceAt(row, run);
+      const reading = readingAt(row, run);
+      const place = placeOf(row, run);
+      if (signed === undefined && reading !== undefined) {
+        throw new CellFault('#VALUE!', `${named('readings', place)}: found the reading ${reading} without a force; expected a force beside it`);
+      }
+      if (signed === undefined) continue;
+      direction.check(signed, forcePlaceOf(row, run));
+      const force = toFifteenDigits(Math.abs(signed));
+      if (force > top.force) top = { force, place, missing: reading === undefined };
+      order += 1;
+      if (reading !== undefined) points.push({ row: row + 1, order, force, reading, place });
+    }
+    runs.push(points);
+    greatest.push(top);
   }
   if (runs.every((run) => run.length === 0)) {
     throw new CellFault('#VALUE!', 'readings: no row holds both a force and a reading');
   }
-  return { runs, rows: down.length, sideways: flip };
+  return { runs, rows, sideways, greatest };
 }
 
-function readRun(forces: Cells, readings: Cells, forceColumn: number, run: number, direction: DirectionGuard): Run {
-  const points: { row: number; order: number; force: number; reading: number }[] = [];
-  let order = 0;
-  readings.forEach((cells, index) => {
-    const row = index + 1;
-    const force = numberAt(forces[index][forceColumn], 'forces', row, forces[0].length > 1 ? forceColumn : undefined);
-    const reading = numberAt(cells[run], 'readings', row, cells.length > 1 ? run : undefined);
-    if (force === undefined && reading !== undefined) {
-      throw new CellFault('#VALUE!', `readings row ${row}: found the reading ${reading} without a force; expected a force in the same row`);
-    }
-    if (force === undefined) return;
-    direction.check(force, row);
-    order += 1;
-    if (reading !== undefined) points.push({ row, order, force: Math.abs(force), reading });
-  });
-  return points;
+/** A spreadsheet shows and compares 15 digits: 0.1·3 is then the 0.3 that stands elsewhere. */
+function toFifteenDigits(force: number): number {
+  return Number(force.toPrecision(15));
 }
 
-function checkShapes(forces: Cells, readings: Cells): void {
-  if (forces.length !== readings.length) {
-    throw new CellFault('#VALUE!', `forces has ${forces.length} rows and readings ${readings.length}; expected the same number`);
+/** The two ranges as runs side by side, whichever way they lie. */
+function upright(forces: Cells, readings: Cells) {
+  const flat = forces.length === 1 && forces[0].length > 1;
+  const sideways = flat && !(readings[0].length === 1 && readings.length === forces[0].length);
+  const [rows, runs] = sideways ? [readings[0].length, readings.length] : [readings.length, readings[0].length];
+  const [steps, series] = flat ? [forces[0].length, 1] : [forces.length, forces[0].length];
+  if (steps !== rows) {
+    throw new CellFault('#VALUE!', `forces has ${counted(steps, flat ? 'column' : 'row')} and readings ${rows}; expected the same number`);
   }
-  const columns = forces[0].length;
-  if (columns !== 1 && columns !== readings[0].length) {
-    throw new CellFault('#VALUE!', `forces has ${columns} columns; expected 1, or one for each of the ${readings[0].length} runs of readings`);
+  if (series !== 1 && series !== runs) {
+    throw new CellFault('#VALUE!', `forces has ${series} columns; expected 1, or one for each of the ${counted(runs, 'run')} of readings`);
   }
+  const at = (row: number, run: number): [number, number] => (sideways ? [run, row] : [row, run]);
+  const forceIn = (row: number, run: number): [number, number] => (flat ? [0, row] : [row, series === 1 ? 0 : run]);
+  return {
+    rows, runs, sideways,
+    forceAt: (row: number, run: number) => numberAt(forces, ...forceIn(row, run), 'forces'),
+    forcePlaceOf: (row: number, run: number) => placeIn(forces, ...forceIn(row, run)),
+    readingAt: (row: number, run: number) => numberAt(readings, ...at(row, run), 'readings'),
+    placeOf: (row: number, run: number) => placeIn(readings, ...at(row, run)),
+  };
 }
 
 /** Tension is positive, compression negative; one block holds one of the two. */
 class DirectionGuard {
   private first = 0;
-  private firstRow = 0;
+  private firstPlace = '';
 
-  check(force: number, row: number): void {
+  check(force: number, place: string): void {
     if (force === 0) return;
     if (this.first === 0) {
       this.first = force;
-      this.firstRow = row;
+      this.firstPlace = place;
     } else if (Math.sign(force) !== Math.sign(this.first)) {
       throw new CellFault(
         '#VALUE!',
-        `forces row ${row}: found ${describe(force)}, but row ${this.firstRow} holds ${describe(this.first)}; ` +
+        `${named('forces', place)}: found ${describe(force)}, but ${this.firstPlace} holds ${describe(this.first)}; ` +
           'expected one direction (give tension and compression a range each)',
       );
     }
   }
 }
 
-function transposed(cells: Cells): Cells {
-  return cells[0].map((_, column) => cells.map((row) => row[column]));
-}
-
 /** |force| of each cell of a block of one direction; blanks are undefined. */
 export function magnitudes(forces: Cells): (number | undefined)[][] {
   const direction = new DirectionGuard();
-  return forces.map((line, i) => line.map((cell, j) => {
-    const force = numberAt(cell, 'forces', i + 1, line.length > 1 ? j : undefined);
-    if (force !== undefined) direction.check(force, i + 1);
+  return forces.map((line, i) => line.map((_, j) => {
+    const force = numberAt(forces, i, j, 'forces');
+    if (force !== undefined) direction.check(force, placeIn(forces, i, j));
     return force === undefined ? undefined : Math.abs(force);
   }));
 }

@@ -1,7 +1,7 @@
 import { MetrologyError } from '../metrology/errors';
-import { evaluate, invert } from '../metrology/polynomial';
+import { evaluate, type Interval, invert } from '../metrology/polynomial';
 import { GREATEST_DEGREE } from '../metrology/polynomialFit';
-import type { Cells } from './cells';
+import type { Cell, Cells } from './cells';
 import { CellFault } from './faults';
 import { isBlank, numberAt, readList, readNumber, readPositive, readWord } from './readCell';
 import { FORMS } from './readFit';
@@ -35,7 +35,7 @@ export function response(coefficients: any[][], forces: any[][]): any[][] {
  * @param {any[][]} readings Net readings; any block of cells.
  * @param {any} [lowest] Lowest force to look at; 0 if left out.
  * @param {any} [highest] Highest force to look at; if left out, up to where the polynomial first turns.
- * @param {any} [form] Form of the coefficients: "response" (default), inverted; "force", evaluated.
+ * @param {any} [form] Form of the coefficients: "response" (default), inverted; "force", evaluated at each reading, lowest and highest unused.
  * @returns {any[][]} Forces (|F|), shaped like readings. A reading that no force explains gives #N/A in its place.
  * @formula the one F between lowest and highest with A0 + A1·F + … + Am·F^m = reading
  * @source ASTM E74
@@ -45,15 +45,12 @@ export function response(coefficients: any[][], forces: any[][]): any[][] {
 export function force(coefficients: any[][], readings: any[][], lowest?: any, highest?: any, form?: any): any[][] {
   const polynomial = readCoefficients(coefficients);
   const shape = readWord(form, 'form', FORMS);
-  const from = readNumber(lowest, 'lowest', 0);
-  const to = isBlank(highest) ? Infinity : readNumber(highest, 'highest');
-  if (to <= from) throw new CellFault('#VALUE!', `highest: found ${to}; expected a force above lowest, ${from}`);
+  const { from, to } = readInterval(lowest, highest);
   const single = readings.length === 1 && readings[0].length === 1;
-  return readings.map((row, i) => row.map((cell, j) => {
-    const reading = numberAt(cell, 'readings', i + 1, row.length > 1 ? j : undefined);
+  return readings.map((row, i) => row.map((_, j) => {
+    const reading = numberAt(readings, i, j, 'readings');
     if (reading === undefined) return '';
-    if (shape === 'force') return evaluate(polynomial, reading);
-    const found = forceOrFault(polynomial, reading, from, to);
+    const found = shape === 'force' ? evaluate(polynomial, reading) : forceOrFault(polynomial, reading, from, to);
     if (found instanceof CellFault && single) throw found;
     return found;
   }));
@@ -85,10 +82,9 @@ function forceOrFault(polynomial: readonly number[], reading: number, from: numb
  */
 export function forceTable(coefficients: any[][], from: any, to: any, step: any, headers?: any): any[][] {
   const polynomial = readCoefficients(coefficients);
-  const [first, last] = magnitudes([[readNumber(from, 'from'), readNumber(to, 'to')]])[0] as number[];
+  const [first, last] = readSpan(from, to);
   const width = readPositive(step, 'step');
   const steps = Math.floor((last - first) / width + 1e-9); // a last force on a step must not fall to rounding
-  if (last < first) throw new CellFault('#VALUE!', `to: found ${last}; expected a force not below from, ${first}`);
   if (steps >= MOST_ROWS) throw new CellFault('#VALUE!', `step: found ${width}, which gives more than ${MOST_ROWS} rows; expected a larger step`);
   const rows = Array.from({ length: steps + 1 }, (_, i) => {
     const at = roundedStep(first + i * width, width);
@@ -103,8 +99,32 @@ function roundedStep(value: number, step: number): number {
   return digits >= 0 && digits <= 100 ? Number(value.toFixed(digits)) : value;
 }
 
+/** First and last force of a table as magnitudes; both of one direction. */
+function readSpan(from: Cell, to: Cell): [number, number] {
+  const first = readNumber(from, 'from');
+  const last = readNumber(to, 'to');
+  if (first * last < 0) throw new CellFault('#VALUE!', `to: found ${last}, but from is ${first}; expected one direction`);
+  if (Math.abs(last) < Math.abs(first)) throw new CellFault('#VALUE!', `to: found ${last}; expected a force not below from, ${first}`);
+  return [Math.abs(first), Math.abs(last)];
+}
+
+/** Where a force is looked for. Bounds that are both compression are taken as magnitudes, as forces are everywhere. */
+function readInterval(lowest: Cell, highest: Cell): Interval {
+  const low = readNumber(lowest, 'lowest', 0);
+  const high = isBlank(highest) ? Infinity : readNumber(highest, 'highest');
+  const compression = low <= 0 && high < 0;
+  const [from, to] = compression ? [Math.abs(low), Math.abs(high)] : [low, high];
+  if (to <= from) throw new CellFault('#VALUE!', `highest: found ${high}; expected a force beyond lowest, ${low}`);
+  return { from, to };
+}
+
 function readCoefficients(coefficients: Cells): number[] {
-  const list = readList(coefficients, 'coefficients').map(({ value }) => value);
+  const entries = readList(coefficients, 'coefficients');
+  const last = entries.findLastIndex(({ value }) => value !== undefined);
+  const list = entries.slice(0, last + 1).map(({ place, value }) => {
+    if (value === undefined) throw new CellFault('#VALUE!', `coefficients ${place}: found nothing; expected a number, 0 if the term is absent`);
+    return value;
+  });
   if (list.length === 0 || list.length > GREATEST_DEGREE + 1) {
     throw new CellFault('#VALUE!', `coefficients: found ${list.length || 'none'}; expected A0, A1 … in a column, constant first, ${GREATEST_DEGREE + 1} at most`);
   }

@@ -1,9 +1,10 @@
 import {
   correctedDeflection, correctedReading, REFERENCE_TEMPERATURE, spanEffect, STEEL_COEFFICIENT, zeroEffect,
 } from '../metrology/temperature';
+import { counted } from '../metrology/wording';
 import type { Cells } from './cells';
 import { CellFault } from './faults';
-import { describe, isBlank, numberAt, readNumber } from './readCell';
+import { named, numberAt, placeIn, readNumber, readPairs, sizeOf } from './readCell';
 import { headed } from './table';
 
 /**
@@ -23,9 +24,9 @@ import { headed } from './table';
  */
 export function tempEffect(temperatures: any[][], zeros: any[][], spans: any[][], reference?: any, headers?: any): any[][] {
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
-  const zeroPairs = readPairs(temperatures, zeros, 'zeros');
-  const spanPairs = readPairs(temperatures, spans, 'spans');
-  return headed(['Zero effect', 'Span effect'], [[zeroEffect(...zeroPairs), spanEffect(...spanPairs, at)]], headers);
+  const zeroLine = readLine(temperatures, zeros, 'zeros');
+  const spanLine = readLine(temperatures, spans, 'spans');
+  return headed(['Zero effect', 'Span effect'], [[zeroEffect(...zeroLine), spanEffect(...spanLine, at)]], headers);
 }
 
 /**
@@ -49,7 +50,7 @@ export function tempCorrect(
   const effects = { zero: readNumber(zeroEffect, 'zeroEffect'), span: readNumber(spanEffect, 'spanEffect') };
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
   const leftAlone = readNumber(zero, 'zero', 0);
-  return withTemperatures(readings, temperatures, 'readings', (reading, t) => correctedReading(reading, t, effects, at, leftAlone));
+  return withTemperatures(readings, temperatures, ['readings', 'temperatures'], (reading, t) => correctedReading(reading, t, effects, at, leftAlone));
 }
 
 /**
@@ -68,51 +69,40 @@ export function tempCorrect(
 export function elasticTemp(deflection: any[][], temperature: any[][], K?: any, reference?: any): any[][] {
   const coefficient = readNumber(K, 'K', STEEL_COEFFICIENT);
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
-  return withTemperatures(deflection, temperature, 'deflection', (d, t) => correctedDeflection(d, t, coefficient, at));
+  return withTemperatures(deflection, temperature, ['deflection', 'temperature'], (d, t) => correctedDeflection(d, t, coefficient, at));
 }
 
 /** Applies a correction to each reading with its own temperature; blank readings stay blank. */
 function withTemperatures(
-  readings: Cells, temperatures: Cells, argument: string, correct: (reading: number, temperature: number) => number,
+  readings: Cells, temperatures: Cells, names: readonly [string, string], correct: (reading: number, temperature: number) => number,
 ): (number | string)[][] {
   const rows = temperatures.length;
   const columns = temperatures[0].length;
   if ((rows !== 1 && rows !== readings.length) || (columns !== 1 && columns !== readings[0].length)) {
     throw new CellFault(
       '#VALUE!',
-      `temperatures: found ${rows} rows and ${columns} columns for ${readings.length} rows and ${readings[0].length} columns of ${argument}; ` +
+      `${names[1]}: found ${sizeOf(temperatures)} for ${sizeOf(readings)} of ${names[0]}; ` +
         'expected one cell, one column or row beside them, or the same shape',
     );
   }
-  return readings.map((line, i) => line.map((cell, j) => {
-    const reading = numberAt(cell, argument, i + 1, line.length > 1 ? j : undefined);
+  return readings.map((line, i) => line.map((_, j) => {
+    const reading = numberAt(readings, i, j, names[0]);
     if (reading === undefined) return '';
-    const temperature = temperatures[rows === 1 ? 0 : i][columns === 1 ? 0 : j];
-    if (isBlank(temperature)) {
-      throw new CellFault('#VALUE!', `temperatures row ${i + 1}: found ${describe(temperature)} beside a reading; expected a temperature`);
+    const at = [rows === 1 ? 0 : i, columns === 1 ? 0 : j] as const;
+    const temperature = numberAt(temperatures, ...at, names[1]);
+    if (temperature === undefined) {
+      throw new CellFault('#VALUE!', `${named(names[1], placeIn(temperatures, ...at))}: found nothing beside a reading; expected a temperature`);
     }
-    return correct(reading, numberAt(temperature, 'temperatures', i + 1) as number);
+    return correct(reading, temperature);
   }));
 }
 
-/** Temperatures with a value read at each; a temperature without a value is left out, a value without one is an error. */
-function readPairs(temperatures: Cells, values: Cells, argument: string): [number[], number[]] {
-  const xs = temperatures.flat();
-  const ys = values.flat();
-  if (xs.length !== ys.length) {
-    throw new CellFault('#VALUE!', `temperatures has ${xs.length} cells and ${argument} ${ys.length}; expected the same number`);
+/** Temperatures with a value read at each: two lists for a least-squares line. */
+function readLine(temperatures: Cells, values: Cells, argument: string): [number[], number[]] {
+  const pairs = readPairs(temperatures, values, ['temperatures', argument], 'temperature');
+  const different = new Set(pairs.map(({ first }) => first)).size;
+  if (different < 2) {
+    throw new CellFault('#VALUE!', `${argument}: found readings at ${counted(different, 'different temperature')}; expected at least 2`);
   }
-  const pairs: [number[], number[]] = [[], []];
-  xs.forEach((cell, i) => {
-    const x = numberAt(cell, 'temperatures', i + 1);
-    const y = numberAt(ys[i], argument, i + 1);
-    if (y === undefined) return;
-    if (x === undefined) throw new CellFault('#VALUE!', `${argument} row ${i + 1}: found ${y} without a temperature; expected one in the same row`);
-    pairs[0].push(x);
-    pairs[1].push(y);
-  });
-  if (new Set(pairs[0]).size < 2) {
-    throw new CellFault('#VALUE!', `${argument}: found readings at ${new Set(pairs[0]).size} different temperatures; expected at least 2`);
-  }
-  return pairs;
+  return [pairs.map(({ first }) => first), pairs.map(({ second }) => second)];
 }

@@ -1,9 +1,10 @@
 import { badInput, noAnswer } from './errors';
+import { counted } from './wording';
 
 /** A reading at a time. */
 export interface TimedReading {
-  /** Row of the worksheet range, for messages. */
-  readonly row: number;
+  /** Where it stands in the range, as messages name it. */
+  readonly place: string;
   /** Minutes. */
   readonly time: number;
   /** Output units. */
@@ -19,10 +20,10 @@ export interface TimedReading {
  * @throws MetrologyError (no answer) if a time lies outside the record
  */
 export function creep(record: readonly TimedReading[], ratedOutput: number, from?: number, to?: number): number {
-  if (record.length < 2) throw badInput(`found ${record.length} timed readings; creep needs at least 2`);
-  record.forEach(({ row, time }, i) => {
+  if (record.length < 2) throw badInput(`found ${counted(record.length, 'timed reading')}; creep needs at least 2`);
+  record.forEach(({ place, time }, i) => {
     if (i > 0 && time <= record[i - 1].time) {
-      throw badInput(`times row ${row}: found ${time} after ${record[i - 1].time}; expected times that rise`);
+      throw badInput(`times ${place}: found ${time} after ${record[i - 1].time}; expected times that rise`);
     }
   });
   const start = from ?? record[0].time;

@@ -1,6 +1,6 @@
-/** A straight line in the unknown k: value at k is `at` when asked there, and it grows by `slope` per unit of k. */
+/** A straight line in the unknown k: intercept + slope·k. */
 export interface SupportLine {
-  readonly at: number;
+  readonly intercept: number;
   readonly slope: number;
 }
 
@@ -13,27 +13,22 @@ export interface SupportLine {
  * @param left, right two values of k with the minimum between them: the slope is ≤ 0 at left and ≥ 0 at right
  */
 export function lowestPoint(greatestAt: (k: number) => SupportLine, left: number, right: number): { k: number; value: number } {
-  let falling = { k: left, ...greatestAt(left) };
-  let rising = { k: right, ...greatestAt(right) };
+  let falling = greatestAt(left);
+  let rising = greatestAt(right);
+  if (falling.slope >= 0) return { k: left, value: valueAt(falling, left) };
+  if (rising.slope <= 0) return { k: right, value: valueAt(rising, right) };
   for (;;) {
-    if (falling.slope >= 0) return { k: falling.k, value: falling.at };
-    if (rising.slope <= 0) return { k: rising.k, value: rising.at };
-    const k = meeting(falling, rising);
-    const expected = falling.at + falling.slope * (k - falling.k);
-    const found = { k, ...greatestAt(k) };
-    const higher = found.at > expected + 4 * Number.EPSILON * Math.abs(expected);
-    const between = k > falling.k && k < rising.k;
-    if (!higher || !between || found.slope === 0) return { k, value: found.at };
+    const k = (falling.intercept - rising.intercept) / (rising.slope - falling.slope);
+    const found = greatestAt(k);
+    const value = valueAt(found, k);
+    const expected = Math.max(valueAt(falling, k), valueAt(rising, k));
+    const higher = value > expected + 4 * Number.EPSILON * Math.max(Math.abs(expected), Math.abs(found.intercept));
+    if (!higher || found.slope === 0) return { k, value };
     if (found.slope < 0) falling = found;
     else rising = found;
   }
 }
 
-interface PlacedLine extends SupportLine {
-  readonly k: number;
-}
-
-function meeting(falling: PlacedLine, rising: PlacedLine): number {
-  const gap = rising.at - rising.slope * (rising.k - falling.k) - falling.at;
-  return falling.k + gap / (falling.slope - rising.slope);
+function valueAt({ intercept, slope }: SupportLine, k: number): number {
+  return intercept + slope * k;
 }

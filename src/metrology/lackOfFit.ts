@@ -17,14 +17,15 @@ export interface LackOfFit {
  * polynomial passes through every mean by construction.
  * Source: NIST/SEMATECH e-Handbook, section 4.4.4.6.
  */
-export function lackOfFit(x: readonly number[], fit: PolynomialFit): LackOfFit | undefined {
+export function lackOfFit(x: readonly number[], y: readonly number[], fit: PolynomialFit): LackOfFit | undefined {
   const repeats = groups(fit.residuals.map((residual, i) => ({ residual, x: x[i] })), (point) => point.x);
   const pureErrorDof = fit.n - repeats.length;
   const dof = fit.dof - pureErrorDof;
   if (pureErrorDof < 1 || dof < 1) return undefined;
   const pureError = repeats.reduce((sum, group) => sum + scatter(group.map((point) => point.residual)), 0);
   const lack = repeats.reduce((sum, group) => sum + squareOfMean(group.map((point) => point.residual)), 0);
-  if (!(pureError > 0)) return undefined;
+  const rounding = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0) * 2 ** -52;
+  if (pureError <= fit.n * rounding ** 2) return undefined;
   const f = lack / dof / (pureError / pureErrorDof);
   // The upper tail as a lower tail of 1/F: 1 − cdf would lose a small probability to rounding.
   return { f, dof, pureErrorDof, p: fCdf(1 / f, pureErrorDof, dof) };

@@ -1,7 +1,7 @@
 import type { MeanPoint } from './calibrationData';
 import { lowestPoint } from './envelope';
 import { fitPolynomial } from './polynomialFit';
-import { ascendingMean, worst, type StaticRuns } from './staticRuns';
+import { allPoints, ascendingMean, worst, type StaticRuns } from './staticRuns';
 
 /** The straight lines that non-linearity can be stated against; see {@link referenceLine}. */
 export const REFERENCE_LINES = ['terminal', 'bestfit', 'zerofit', 'minimax'] as const;
@@ -37,7 +37,7 @@ export function terminalLine({ ratedOutput, capacity }: StaticRuns): Line {
 }
 
 function leastSquares(points: readonly MeanPoint[], constant: boolean): Line {
-  const { coefficients } = fitPolynomial(points.map((p) => p.force), points.map((p) => p.reading), 1, constant);
+  const { coefficients } = fitPolynomial(points.map((p) => p.force), points.map((p) => p.reading), 1, { constant });
   return { intercept: coefficients[0], slope: coefficients[1] };
 }
 
@@ -54,18 +54,18 @@ function minimaxLine(points: readonly MeanPoint[], about: number): Line {
       if (rest(point) > rest(top)) top = point;
       if (rest(point) < rest(bottom)) bottom = point;
     }
-    return { at: (rest(top) - rest(bottom)) / 2, slope: (bottom.force - top.force) / 2, middle: (rest(top) + rest(bottom)) / 2 };
+    return { intercept: (top.reading - bottom.reading) / 2, slope: (bottom.force - top.force) / 2, middle: (rest(top) + rest(bottom)) / 2 };
   };
   const { left, right } = slopeBracket(points, about);
   const { k: slope } = lowestPoint(spreadAt, left, right);
   return { intercept: spreadAt(slope).middle, slope };
 }
 
-/** Slopes so far to either side of `about` that the greatest force alone decides the deviation. */
+/** Slopes so far to either side of `about` that a reading near the greatest force decides the deviation. */
 export function slopeBracket(points: readonly MeanPoint[], about: number): { left: number; right: number } {
-  const forces = [...new Set(points.map((point) => point.force))].sort((a, b) => b - a);
   const most = points.reduce((largest, point) => Math.max(largest, Math.abs(point.reading - about * point.force)), 0);
-  const reach = Math.max((4 * most) / (forces[0] - (forces[1] ?? 0)), Number.EPSILON * Math.abs(about) * 4);
+  const greatest = points.reduce((largest, point) => Math.max(largest, point.force), 0);
+  const reach = Math.max((4 * most) / greatest, Number.EPSILON * Math.abs(about) * 4);
   return { left: about - reach, right: about + reach };
 }
 
@@ -95,5 +95,5 @@ export function nonlinearity(data: StaticRuns, kind?: ReferenceLine): number {
  */
 export function combinedError(data: StaticRuns): number {
   const { slope } = terminalLine(data);
-  return worst(data.runs.flat().map(({ force, reading }) => (reading - slope * force) / data.ratedOutput));
+  return worst(allPoints(data).map(({ force, reading }) => (reading - slope * force) / data.ratedOutput));
 }

@@ -24,8 +24,8 @@ export function lowerLimitFactor(points: readonly Point[], fit: PolynomialFit, r
   return Math.max(2.4 * fit.residualSd * Math.abs(ratio), resolution);
 }
 
-function forcePerDeflection({ row, force, reading }: Point): number {
-  if (reading === 0) throw badInput(`readings row ${row}: found a net reading of 0 at force ${force}; expected a deflection`);
+function forcePerDeflection({ place, force, reading }: Point): number {
+  if (reading === 0) throw badInput(`readings ${place}: found a net reading of 0 at force ${force}; expected a deflection`);
   return force / reading;
 }
 

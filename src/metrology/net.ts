@@ -28,7 +28,7 @@ function zeroLine(run: Run, method: ZeroMethod): (point: Point) => number {
   const lastLoaded = run.findLast((point) => !isZero(point));
   const last = zeros[zeros.length - 1];
   if (lastLoaded && last.order < lastLoaded.order) {
-    throw badInput(`row ${lastLoaded.row}: no zero reading follows it; the "${method}" zero needs one after the run`);
+    throw badInput(`readings ${lastLoaded.place}: no zero reading follows it; the "${method}" zero needs one after the run`);
   }
   if (method === 'average') {
     const mean = (first.reading + last.reading) / 2;
@@ -50,12 +50,12 @@ function interpolateBetween(zeros: readonly Point[]): (point: Point) => number {
   };
 }
 
-/** The zero before the run: its first row. Error: the run does not start with force 0. */
+/** The zero before the run: its first reading. Error: the run does not start with a reading at force 0. */
 export function initialZero(run: Run): Point {
   const first = run[0];
   if (!isZero(first)) {
     throw badInput(
-      `row ${first.row}: found force ${first.force} before any zero; expected the run to start with a row of force 0 ` +
+      `readings ${first.place}: found the reading at force ${first.force} before any zero reading; expected the run to start with one at force 0 ` +
         '(for readings that are net already, add a row with force 0 and reading 0)',
     );
   }

@@ -1,8 +1,8 @@
-import { inverse, Matrix } from 'ml-matrix';
-import { PolynomialRegression } from 'ml-regression-polynomial';
-import { add, exact, negated, type DoubleDouble } from './doubleDouble';
+import { add, divide, exact, multiply, negated, type DoubleDouble } from './doubleDouble';
 import { badInput } from './errors';
-import { evaluateScaled, expanded, scaled, scalingOf, type Scaling } from './scaling';
+import { basisPowers, basisValues, exactBasisValues, orthogonalBasis, type OrthogonalBasis } from './orthogonalBasis';
+import { expanded, scaled, scalingOf, type Scaling } from './scaling';
+import { counted } from './wording';
 
 export const GREATEST_DEGREE = 5;
 
@@ -30,113 +30,138 @@ export interface PolynomialFit {
   readonly leverage: (x: number) => number;
 }
 
+/** How a polynomial is fitted. */
+export interface FitOptions {
+  /** False holds A0 at 0; true if left out. */
+  readonly constant?: boolean;
+  /** What the abscissas are, for messages; "force" if left out. */
+  readonly abscissa?: string;
+}
+
 /**
  * Fits a polynomial by least squares.
  *
- * The fit library solves the normal equations, which lose digits in raw powers of a force in the millions. So it is
- * given z = (x − centre)/halfWidth in [−1, 1], once for the data and once more for the residuals of that first fit;
- * residuals and the expansion to powers of x are formed in double-double arithmetic.
+ * In powers of a force the normal equations lose digits. So the polynomial is written in orthogonal polynomials of
+ * t = (x − centre)/halfWidth in [−1, 1], where every coefficient is a projection of its own; the projections are repeated
+ * on the residuals until they change nothing; residuals and the way back to powers of x are in double-double arithmetic.
+ * With A0 held at 0 the model is y = u·q(t), u = x/size, and q is fitted with weights u²: the same problem one degree lower.
  * Digits reached on the NIST StRD sets: see test/metrology/strd.test.ts.
  *
  * @param x abscissas, any order, repeats allowed
  * @param y ordinates, as many
  * @param degree 1 to 5
- * @param constant false holds A0 at 0
  * @throws MetrologyError if there are fewer different abscissas than coefficients, or they lie too close to tell apart
  */
-export function fitPolynomial(x: readonly number[], y: readonly number[], degree: number, constant = true): PolynomialFit {
-  requireDistinct(x, degree, constant);
-  const scaling = scalingOf(x, constant);
-  const z = x.map((value) => scaled(scaling, value));
-  try {
-    const { inZ, residuals } = fitTwice(z, y, degree, constant);
-    const coefficients = expanded(scaling, inZ).map(([high]) => high);
-    const statistics = statisticsOf(y, residuals, degree, constant);
-    const covariance = unscaledCovariance(z, degree, constant);
-    const errors = standardErrorsOf(scaling, covariance, degree, constant, statistics.residualSd);
-    if (![...coefficients, statistics.sumOfSquares].every(Number.isFinite)) throw new Error('not finite');
-    return {
-      degree, constant, coefficients, residuals, ...statistics, standardErrors: errors,
-      leverage: (at) => quadraticForm(covariance, powers((at - scaling.centre) / scaling.halfWidth, degree, constant)),
-    };
-  } catch {
-    throw badInput(`forces or readings too close together, too large or too small to fit a polynomial of degree ${degree}`);
+export function fitPolynomial(x: readonly number[], y: readonly number[], degree: number, options: FitOptions = {}): PolynomialFit {
+  const { constant = true, abscissa = 'force' } = options;
+  requireDistinct(x, degree, constant, abscissa);
+  const model = modelOf(x, degree, constant);
+  const solution = model && project(model, y);
+  if (!solution) {
+    throw badInput(`${abscissa}s too close together, or numbers too large or too small, to fit a polynomial of degree ${degree}`);
   }
+  const statistics = statisticsOf(y, solution.residuals, degree, constant);
+  const rows = powersOfX(model);
+  const column = (power: number) => rows.map((row) => row[power] ?? exact(0));
+  const powers = Array.from({ length: degree + 1 }, (_, power) => power);
+  return {
+    degree, constant, residuals: solution.residuals, ...statistics,
+    coefficients: powers.map((power) => column(power).reduce((sum, c, k) => add(sum, multiply(c, solution.inBasis[k])), exact(0))[0]),
+    standardErrors: powers.map((power) => {
+      if (statistics.residualSd === undefined || (power === 0 && !constant)) return undefined;
+      return statistics.residualSd * Math.sqrt(column(power).reduce((sum, [c], k) => sum + (c * c) / model.basis.norms[k], 0));
+    }),
+    leverage: (at) => leverageAt(model, at),
+  };
 }
 
-function requireDistinct(x: readonly number[], degree: number, constant: boolean): void {
+function requireDistinct(x: readonly number[], degree: number, constant: boolean, abscissa: string): void {
   const needed = degree + (constant ? 1 : 0);
   const distinct = new Set(x);
   if (!constant) distinct.delete(0);
   if (distinct.size < needed) {
-    throw badInput(
-      `found ${distinct.size} different non-zero ${distinct.size === 1 ? 'point' : 'points'}; a polynomial of degree ${degree} needs at least ${needed}`,
-    );
+    throw badInput(`found ${counted(distinct.size, `different ${constant ? '' : 'non-zero '}${abscissa}`)}; a polynomial of degree ${degree} needs at least ${needed}`);
   }
 }
 
-/** The library's fit, and its fit to what the first one left. */
-function fitTwice(z: readonly DoubleDouble[], y: readonly number[], degree: number, constant: boolean) {
-  const abscissas = z.map(([high]) => high);
-  let inZ: DoubleDouble[] = Array.from({ length: degree + 1 }, () => exact(0));
-  let residuals: readonly number[] = y;
-  for (let pass = 0; pass < 2; pass += 1) {
-    const found = new PolynomialRegression(abscissas, [...residuals], degree, { interceptAtZero: !constant }).coefficients;
-    const correction = constant ? found : [0, ...found];
-    inZ = inZ.map((coefficient, power) => add(coefficient, exact(correction[power])));
-    residuals = z.map((value, i) => add(exact(y[i]), negated(evaluateScaled(inZ, value)))[0]);
+/** The fit as a projection: y = u·Σ b(k)·p(k)(t), u = 1 with a constant term. */
+interface Model {
+  readonly scaling: Scaling;
+  readonly basis: OrthogonalBasis;
+  /** What x is divided by in u; 0 stands for u = 1. */
+  readonly size: number;
+  readonly t: readonly DoubleDouble[];
+  readonly u: readonly DoubleDouble[];
+}
+
+function modelOf(x: readonly number[], degree: number, constant: boolean): Model | undefined {
+  const scaling = scalingOf(x);
+  const size = constant ? 0 : x.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const t = x.map((value) => scaled(scaling, value));
+  const u = x.map((value) => (constant ? exact(1) : scaled({ centre: 0, halfWidth: size }, value)));
+  const basis = orthogonalBasis(t.map(([high]) => high), u.map(([high]) => high * high), constant ? degree : degree - 1);
+  return basis && { scaling, basis, size, t, u };
+}
+
+const PASSES = 6;
+
+/** Projects y on the basis, and what is left, until nothing changes; undefined if that does not settle. */
+function project({ basis, t, u }: Model, y: readonly number[]) {
+  const values = t.map((at, i) => exactBasisValues(basis, at).map((value) => multiply(u[i], value)));
+  let inBasis: DoubleDouble[] = basis.norms.map(() => exact(0));
+  let left = y.map(exact);
+  for (let pass = 0; pass < PASSES; pass += 1) {
+    const correction = basis.norms.map((norm, k) => divide(dot(left, values, k), norm));
+    inBasis = inBasis.map((coefficient, k) => add(coefficient, correction[k]));
+    left = values.map((row, i) => row.reduce((rest, value, k) => add(rest, negated(multiply(inBasis[k], value))), exact(y[i])));
+    if (!left.every(([high]) => Number.isFinite(high))) return undefined;
+    const settled = size(correction, basis) <= 1e-25 * size(inBasis, basis);
+    if (settled || (pass === PASSES - 1 && size(correction, basis) <= 1e-15 * size(inBasis, basis))) {
+      return { inBasis, residuals: left.map(([high]) => high) };
+    }
   }
-  return { inZ, residuals };
+  return undefined;
+}
+
+/** Σ left(i)·value(i, k) */
+function dot(left: readonly DoubleDouble[], values: readonly (readonly DoubleDouble[])[], k: number): DoubleDouble {
+  return left.reduce((sum, rest, i) => add(sum, multiply(rest, values[i][k])), exact(0));
+}
+
+/** Root sum of squares of a polynomial's values over the points. */
+function size(inBasis: readonly DoubleDouble[], { norms }: OrthogonalBasis): number {
+  return Math.sqrt(inBasis.reduce((sum, [coefficient], k) => sum + coefficient * coefficient * norms[k], 0));
+}
+
+/** Each u·p(k) in powers of x, constant first. */
+function powersOfX({ scaling, basis, size: divisor }: Model): DoubleDouble[][] {
+  const inX = basisPowers(basis).map((inT) => expanded(scaling, inT));
+  if (divisor === 0) return inX;
+  return inX.map((row) => [exact(0), ...row.map((c) => multiply(c, inverse(divisor)))]);
+}
+
+/** 1/a to double-double precision. */
+function inverse(a: number): DoubleDouble {
+  return scaled({ centre: 0, halfWidth: a }, 1);
+}
+
+function leverageAt({ scaling, basis, size: divisor }: Model, x: number): number {
+  const u = divisor === 0 ? 1 : x / divisor;
+  return basisValues(basis, (x - scaling.centre) / scaling.halfWidth)
+    .reduce((sum, value, k) => sum + (u * value) ** 2 / basis.norms[k], 0);
 }
 
 function statisticsOf(y: readonly number[], residuals: readonly number[], degree: number, constant: boolean) {
   const n = y.length;
   const dof = n - degree - (constant ? 1 : 0);
   const sumOfSquares = sum(residuals.map((residual) => residual * residual));
-  const mean = constant ? sum(y) / n : 0;
+  const mean = constant ? y[0] + sum(y.map((value) => value - y[0])) / n : 0;
   const total = sum(y.map((value) => (value - mean) ** 2));
   return {
     n, dof, sumOfSquares,
     residualSd: dof > 0 ? Math.sqrt(sumOfSquares / dof) : undefined,
     rSquared: total > 0 ? 1 - sumOfSquares / total : undefined,
   };
-}
-
-/** (Z′Z)⁻¹ in powers of z. */
-function unscaledCovariance(z: readonly DoubleDouble[], degree: number, constant: boolean): number[][] {
-  const design = new Matrix(z.map(([high]) => powers(high, degree, constant)));
-  return inverse(design.transpose().mmul(design)).to2DArray();
-}
-
-/** Standard errors in powers of x: each is s·√(c′(Z′Z)⁻¹c), c the row that turns coefficients in z into that one in x. */
-function standardErrorsOf(
-  scaling: Scaling, covariance: readonly (readonly number[])[], degree: number, constant: boolean, s: number | undefined,
-): (number | undefined)[] {
-  const first = constant ? 0 : 1;
-  const basis: number[][] = [];
-  for (let power = first; power <= degree; power += 1) {
-    const unit = Array.from({ length: degree + 1 }, (_, i) => exact(i === power ? 1 : 0));
-    basis.push(expanded(scaling, unit).map(([high]) => high));
-  }
-  return Array.from({ length: degree + 1 }, (_, power) => {
-    if (s === undefined || power < first) return undefined;
-    return s * Math.sqrt(quadraticForm(covariance, basis.map((row) => row[power])));
-  });
-}
-
-function powers(z: number, degree: number, constant: boolean): number[] {
-  const row = constant ? [1] : [z];
-  for (let power = constant ? 1 : 2; power <= degree; power += 1) row.push(row[row.length - 1] * z);
-  return row;
-}
-
-/** v′·M·v */
-function quadraticForm(matrix: readonly (readonly number[])[], vector: readonly number[]): number {
-  let total = 0;
-  for (let i = 0; i < vector.length; i += 1) {
-    for (let j = 0; j < vector.length; j += 1) total += vector[i] * matrix[i][j] * vector[j];
-  }
-  return total;
 }
 
 function sum(values: readonly number[]): number {

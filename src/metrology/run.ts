@@ -1,7 +1,9 @@
 /** One application of force and what was read there. */
 export interface Point {
-  /** Row of the worksheet range, counted from 1: what messages name. */
+  /** Position of its row among the rows of the block, from 1: the same in every run. */
   readonly row: number;
+  /** Where it stands in the range, as messages name it: "row 3", or "row 3, column 2". */
+  readonly place: string;
   /** Place in the order applied, counted over the rows that hold a force: what interpolation in time runs over. */
   readonly order: number;
   /** Magnitude of the applied force, ≥ 0. Zero marks a zero reading. */

@@ -13,7 +13,7 @@ export const STEEL_COEFFICIENT = 0.00027;
  * Source: ANSI/ISA-S37.1 vocabulary.
  */
 export function zeroEffect(temperatures: readonly number[], zeros: readonly number[]): number {
-  return fitPolynomial(temperatures, zeros, 1).coefficients[1];
+  return fitPolynomial(temperatures, zeros, 1, { abscissa: 'temperature' }).coefficients[1];
 }
 
 /**
@@ -21,7 +21,7 @@ export function zeroEffect(temperatures: readonly number[], zeros: readonly numb
  * reference temperature, per degree. Source: ANSI/ISA-S37.1 vocabulary.
  */
 export function spanEffect(temperatures: readonly number[], spans: readonly number[], reference = REFERENCE_TEMPERATURE): number {
-  const { coefficients } = fitPolynomial(temperatures, spans, 1);
+  const { coefficients } = fitPolynomial(temperatures, spans, 1, { abscissa: 'temperature' });
   const atReference = evaluate(coefficients, reference);
   if (atReference === 0) throw badInput(`spans: the fitted span at ${reference} degrees is 0; expected an output`);
   return coefficients[1] / atReference;

@@ -112,6 +112,6 @@ function anyDegree(sheet: PlanBuilder, row: number): void {
   sheet.wide(RESULTS, row, 5, 'heading', 'Fit report of any degree');
   sheet.put(RESULTS, row + 2, 'label', 'Degree, 1 to 5').put(RESULTS + 1, row + 2, 'input', 2, '0');
   sheet.across(RESULTS, row + 3, 'header', ['Quantity', 'Value', 'Standard error', 't']);
-  sheet.spill(RESULTS, row + 4, 4, 15, formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL},,,FALSE)`));
-  sheet.restyle(RESULTS, row + 4, 15, 'label').restyle(RESULTS + 3, row + 4, 15, 'result', '#,##0.00');
+  sheet.spill(RESULTS, row + 4, 4, 16, formula(`PROVE.FITREPORT(${DATA},${DEGREE_CELL},,,FALSE)`));
+  sheet.restyle(RESULTS, row + 4, 16, 'label').restyle(RESULTS + 3, row + 4, 16, 'result', '#,##0.00');
 }

@@ -8,7 +8,7 @@ const RETURNS = 3;
 
 /** The first sheet: what this is, how to type a function, and every function with one line of help. */
 export function startSheet(): SheetPlan {
-  const sheet = new PlanBuilder('Start', [22, 56, 44]);
+  const sheet = new PlanBuilder('Start', [20, 54, 38]);
   sheet.wide(1, 1, 3, 'title', 'Provingsheet');
   sheet.wide(1, 2, 3, 'subtitle', 'Calibration of force and torque transducers in worksheet cells: fits, limits and static characteristics as functions.');
 
@@ -22,7 +22,7 @@ export function startSheet(): SheetPlan {
   sheet.wide(1, 8, 3, 'heading', 'Typing a function');
   const steps: [string, string][] = [
     ['1  Readings', 'Put the forces in a column, in the order applied, with the zeros; put the readings beside them, a column a run. Leave a missed reading blank.'],
-    ['2  Formula', 'Type =PROVE. in a free cell and choose a function; the arguments are explained as you type. Example: =PROVE.SENSITIVITY(A6:A16,B6:C16)'],
+    ['2  Formula', 'Type =PROVE. in a free cell and choose a function; the arguments are explained as you type. Example: =PROVE.SENSITIVITY(\'Five-point run\'!A8:A18,\'Five-point run\'!B8:C18)'],
     ['3  Result', 'A table spills into the cells below and to the right: keep them free. Performance figures are fractions: format them as percentages.'],
     ['If it is wrong', 'The cell shows #VALUE! (the input is wrong) or #N/A (no answer exists). Select it: the message names the row, what was found and what was expected.'],
     ['Conventions', 'Tension +, compression −; one direction in a range. Zero rows take no part in a fit. Options are words, in any case. Words in [ ] may be left out.'],

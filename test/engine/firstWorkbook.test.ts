@@ -49,6 +49,11 @@ describe('first workbook', () => {
       'ERRORBAND', 'COMBINEDERROR', 'CREEP', 'ASYMMETRY']) expect(used).toContain(id);
   });
 
+  test('the example on the Start sheet computes the rated output of the Five-point run', async () => {
+    const text = plans[0].cells.map(({ value }) => String(value ?? '')).find((value) => value.includes('Example: ')) as string;
+    expect(await engine.evaluate('Start', text.split('Example: ')[1])).toBe(engine.value(RUN, 'I7'));
+  });
+
   test('the study holds the readings of NIST StRD Pontius', () => {
     const { x, y } = strdSet('Pontius');
     expect(engine.values(STUDY, 'A6:B45')).toEqual(x.map((load, i) => [load, y[i]]));

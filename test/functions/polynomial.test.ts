@@ -26,7 +26,7 @@ describe('FIT', () => {
     expect(found[1][0]).toBeCloseTo(10, 12);
   });
   test('too few different forces say how many are needed', () => {
-    expect(fault('FIT', column(1, 2, 2), column(1, 2, 2.1), 2)).toBe('#VALUE!: found 2 different non-zero points; a polynomial of degree 2 needs at least 3');
+    expect(fault('FIT', column(1, 2, 2), column(1, 2, 2.1), 2)).toBe('#VALUE!: found 2 different forces; a polynomial of degree 2 needs at least 3');
   });
 });
 
@@ -53,6 +53,18 @@ describe('FITREPORT', () => {
     const row = report.get('… in row')?.[1] as number;
     expect(residuals[row - 1]).toBe(largest);
     expect(report.get('… at force')?.[1]).toBe(set.x[row - 1]);
+  });
+  test('the largest residual names its run', () => {
+    const found = new Map(table('FITREPORT', column(1, 2, 3), columns([1, 2, 3], [1, 2.5, 3]), 1).map(([name, value]) => [name, value]));
+    expect([found.get('… in row'), found.get('… of run')]).toEqual([2, 2]);
+  });
+  test('repeats without scatter bear no lack-of-fit test', () => {
+    const found = new Map(table('FITREPORT', column(1, 2, 3, 4), columns([0.1, 0.2, 0.31, 0.4], [0.1, 0.2, 0.31, 0.4]), 1).map(([name, value]) => [name, value]));
+    expect(found.get('Lack-of-fit F')).toBe('');
+  });
+  test('readings that do not vary have no R²', () => {
+    const found = new Map(table('FITREPORT', column(1, 2, 3), column(0.7, 0.7, 0.7), 1).map(([name, value]) => [name, value]));
+    expect(found.get('R²')).toBe('');
   });
   test('a fit without degrees of freedom leaves its statistics blank', () => {
     const found = table('FITREPORT', column(1, 2), column(1, 2), 1, null, null, false);
@@ -99,6 +111,16 @@ describe('RESPONSE, FORCE, FORCETABLE', () => {
   test('form "force" evaluates: coefficients of force as a polynomial of output', () => {
     expect(table('FORCE', column(0, 50, 1), column(2), null, null, 'force')).toEqual([[104]]);
   });
+  test('a blank coefficient is refused, since it would shift the higher ones; blanks at the end are not', () => {
+    expect(fault('FORCE', column(1, '', 2), column(9))).toBe('#VALUE!: coefficients row 2: found nothing; expected a number, 0 if the term is absent');
+    expect(table('RESPONSE', column(1, 2, null, null), column(4))).toEqual([[9]]);
+  });
+  test('bounds in compression are taken as |force|', () => {
+    expect(table('FORCE', column(0, -0.02), column(-1), 0, -100)[0][0]).toBeCloseTo(50, 12);
+  });
+  test('a table from compression to tension is refused by its own arguments', () => {
+    expect(fault('FORCETABLE', column(0, 0.02), -30, 10, 10)).toBe('#VALUE!: to: found 10, but from is -30; expected one direction');
+  });
   test('compression is taken as |force|', () => {
     expect(table('RESPONSE', column(0, -0.02), column(-10, -20))).toEqual(column(-0.2, -0.4));
   });
@@ -134,6 +156,27 @@ describe('FORCELIMITS', () => {
     const [[force, lower, upper]] = table('FORCELIMITS', forces, readings.map(([value]) => [-Number(value)]), 1, -7, 0.95, false);
     expect(lower).toBeLessThan(force);
     expect(force).toBeLessThan(upper);
+  });
+  test('a blank reading keeps its row', () => {
+    const found = table('FORCELIMITS', forces, readings, 1, column(4, '', 6), 0.95, false);
+    expect(found[1]).toEqual(['', '', '']);
+    expect(found[2][0]).toBeCloseTo(3, 1);
+  });
+  test('without scatter the limits close on the force', () => {
+    const steps = [1, 2, 3, 4, 5, 6, 7].map((i) => i / 7 * 3e6);
+    for (const load of [0.9e6, 1.7e6, 2.2e6]) {
+      const [[force, lower, upper]] = table('FORCELIMITS', column(...steps), column(...steps.map((f) => 7e-7 * f + 1e-4)), 1, 7e-7 * load + 1e-4, 0.95, false);
+      expect(force).toBeCloseTo(load, 6);
+      expect(upper - lower).toBeLessThan(1e-6);
+    }
+  });
+  test('a polynomial that turns near zero force is no hindrance above: the force is looked for over the calibration', () => {
+    const [[force]] = table('FORCELIMITS', column(1, 2, 3, 4, 5, 6), column(1.01, 4, 9, 16, 25.01, 36), 2, 9, 0.95, false);
+    expect(force).toBeCloseTo(3, 2);
+  });
+  test('a reading of the calibration at its greatest force has its limits', () => {
+    const found = table('FORCELIMITS', column(1, 2, 3, 4, 5), column(2, 4, 6, 8, 10.1), 1, 10.1, 0.95, false);
+    expect(found[0][0]).toBeGreaterThan(5);
   });
   test('a probability outside 0 to 1 is refused', () => {
     expect(fault('FORCELIMITS', forces, readings, 1, 7, 95)).toBe('#VALUE!: probability: found 95; expected a number between 0 and 1, such as 0.95');

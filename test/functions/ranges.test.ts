@@ -25,7 +25,7 @@ describe('ranges', () => {
     expect(fault('NET', column(0, true, 100, 0), column(0, 1, 2, 0))).toBe('#VALUE!: forces row 2: found TRUE; expected a number');
   });
   test('a reading without a force names the row', () => {
-    expect(fault('NET', column(0, null, 100, 0), column(0, 1, 2, 0))).toBe('#VALUE!: readings row 2: found the reading 1 without a force; expected a force in the same row');
+    expect(fault('NET', column(0, null, 100, 0), column(0, 1, 2, 0))).toBe('#VALUE!: readings row 2: found the reading 1 without a force; expected a force beside it');
   });
   test('an error in an input cell comes out as that error', () => {
     expect(fault('NET', forces, column(0, new CellFault('#DIV/0!', ''), 2, 0))).toBe('#DIV/0!: readings row 2: the cell holds #DIV/0!');
@@ -41,7 +41,25 @@ describe('ranges', () => {
     expect(fault('NET', columns([0, 1], [0, 1]), columns([0, 1], [0, 1], [0, 1]))).toMatch(/forces has 2 columns; expected 1, or one for each of the 3 runs/);
   });
   test('each run may have forces of its own', () => {
-    expect(number('SENSITIVITY', columns([0, 100], [0, 200]), columns([0, 1], [0, 2]))).toBeCloseTo(1.5, 14);
+    // Both runs read 2 at 100, in different rows; actual forces may differ a little from run to run.
+    expect(number('SENSITIVITY', columns([0, 50, 100, 0], [0, 100, 50, 0]), columns([0, 1, 2, 0], [0, 2, 1, 0]))).toBeCloseTo(2, 14);
+    expect(number('SENSITIVITY', columns([0, 100.2], [0, 99.8]), columns([0, 2.004], [0, 1.996]), 100)).toBeCloseTo(2, 14);
+  });
+  test('runs that go to different forces are refused', () => {
+    expect(fault('SENSITIVITY', columns([0, 100], [0, 200]), columns([0, 1], [0, 2]))).toBe('#VALUE!: forces: run 2 goes to 200, run 1 to 100; expected the same greatest force in every run');
+  });
+  test('runs with different steps in a row have no ascending mean', () => {
+    expect(fault('NONLINEARITY', columns([0, 50, 100, 0], [0, 100, 50, 0]), columns([0, 1, 2, 0], [0, 2, 1, 0]))).toMatch(/^#VALUE!: forces row 2, column 2: found 100 where another run has 50/);
+  });
+  test('a range on its side names the column', () => {
+    expect(fault('NET', [[0, 50, 100]], [[0, 1, 'x']])).toBe('#VALUE!: readings column 3: found the text "x"; expected a number');
+    expect(fault('NET', [[0, 50, 100]], [[0, 1, new CellFault('#N/A', '')]])).toBe('#N/A: readings column 3: the cell holds #N/A');
+  });
+  test('a run whose zero reading is missing names its cell', () => {
+    expect(fault('NET', column(0, 50, 100), columns([0, 1, 2], [null, 2, 3]))).toMatch(/^#VALUE!: readings row 2, column 2: found the reading at force 50 before any zero reading/);
+  });
+  test('0.1·3 is the force 0.3 that stands elsewhere', () => {
+    expect(number('HYSTERESIS', column(0, 0.1, 0.1 * 3, 1, 0.3, 0.1, 0), column(0, 0.2, 0.6, 2, 0.7, 0.2, 0))).toBeCloseTo(0.05, 14);
   });
   test('a run laid out in a row gives its result in a row', () => {
     expect(table('NET', [[0, 50, 100]], [[0.5, 1.5, 2.5]])).toEqual([[0, 1, 2]]);
@@ -75,7 +93,7 @@ describe('options and headers', () => {
     expect(fault('NET', forces)).toBe('#VALUE!: readings: found nothing; expected a range');
   });
   test('a range where one cell is expected is refused', () => {
-    expect(fault('ZEROBALANCE', column(1, 2), 2)).toBe('#VALUE!: zeroOutput: found 2 rows and 1 columns; expected one cell');
+    expect(fault('ZEROBALANCE', column(1, 2), 2)).toBe('#VALUE!: zeroOutput: found 2 rows and 1 column; expected one cell');
   });
   test('too many arguments are refused', () => {
     expect(fault('ZEROBALANCE', 1, 2, 3)).toBe('#VALUE!: found 3 arguments; expected at most 2');

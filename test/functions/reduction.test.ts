@@ -21,13 +21,13 @@ describe('NET', () => {
     close(table('NET', column(0, 50, 100, 0), column(0, null, 2, 0.003), 'interpolated').filter(([v]) => v !== ''), [0, 1.998, 0]);
   });
   test('"average" and "interpolated" need a zero after the last force, and name it', () => {
-    expect(fault('NET', column(0, 50, 100), column(0, 1, 2), 'average')).toBe('#VALUE!: row 3: no zero reading follows it; the "average" zero needs one after the run');
+    expect(fault('NET', column(0, 50, 100), column(0, 1, 2), 'average')).toBe('#VALUE!: readings row 3: no zero reading follows it; the "average" zero needs one after the run');
   });
   test('each run has its own zero', () => {
     expect(table('NET', column(0, 100), columns([1, 3], [2, 5]))).toEqual([[0, 0], [2, 3]]);
   });
   test('a run that does not start with a zero says how to mend it', () => {
-    expect(fault('NET', column(50, 0), column(1, 0))).toMatch(/^#VALUE!: row 1: found force 50 before any zero; expected the run to start with a row of force 0/);
+    expect(fault('NET', column(50, 0), column(1, 0))).toMatch(/^#VALUE!: readings row 1: found the reading at force 50 before any zero reading; expected the run to start with one at force 0/);
   });
 });
 
@@ -37,12 +37,15 @@ describe('temperature', () => {
     expect(zero).toBeCloseTo(0.0002, 14);
     expect(span).toBeCloseTo(0.0001, 14);
   });
+  test('a block is no list of temperatures', () => {
+    expect(fault('TEMPEFFECT', columns([3, 23], [33, 43]), columns([1, 2], [3, 4]), column(2, 2, 2, 2))).toBe('#VALUE!: temperatures: found 2 rows and 2 columns; expected one row or one column');
+  });
   test('another reference temperature refers the span effect to the span there', () => {
     const [, [, span]] = table('TEMPEFFECT', column(0, 50), column(0, 0), column(1, 2), 50);
     expect(span).toBeCloseTo(0.01, 14);
   });
   test('one temperature bears no effect, and says so', () => {
-    expect(fault('TEMPEFFECT', column(20, 20), column(1, 2), column(2, 2))).toBe('#VALUE!: zeros: found readings at 1 different temperatures; expected at least 2');
+    expect(fault('TEMPEFFECT', column(20, 20), column(1, 2), column(2, 2))).toBe('#VALUE!: zeros: found readings at 1 different temperature; expected at least 2');
   });
   test('correction undoes the effects it was given (property)', () => {
     const small = fc.double({ min: -0.001, max: 0.001, noNaN: true });
@@ -66,7 +69,7 @@ describe('temperature', () => {
     expect(fault('TEMPCORRECT', column(1, 2), column(23, null), 0, 0)).toBe('#VALUE!: temperatures row 2: found nothing beside a reading; expected a temperature');
   });
   test('temperatures of another shape are refused with both shapes', () => {
-    expect(fault('TEMPCORRECT', column(1, 2, 3), column(23, 24), 0, 0)).toMatch(/found 2 rows and 1 columns for 3 rows and 1 columns of readings/);
+    expect(fault('TEMPCORRECT', column(1, 2, 3), column(23, 24), 0, 0)).toMatch(/temperatures: found 2 rows and 1 column for 3 rows and 1 column of readings/);
   });
   test('steel deflection: K = 0.00027 /°C from 23 °C (ASTM E74, from memory)', () => {
     expect(table('ELASTICTEMP', column(1000), [[33]])[0][0]).toBeCloseTo(997.3, 10);

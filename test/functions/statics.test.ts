@@ -66,6 +66,12 @@ describe('static characteristics by hand', () => {
 });
 
 describe('static characteristics, runs that bear no answer', () => {
+  test('hysteresis is #N/A if only the zeros meet, as when the forces on the way down are others', () => {
+    expect(fault('HYSTERESIS', column(0, 50, 100, 50.001, 0), column(0, 1, 2, 1.1, 0))).toMatch(/^#N\/A: no force stands both/);
+  });
+  test('one run without a reading at the greatest force is not judged by a smaller one', () => {
+    expect(fault('SENSITIVITY', column(0, 50, 100, 50, 0), column(0, 1, '', 1, 0))).toBe('#VALUE!: readings row 3: found nothing at the greatest force; expected a reading');
+  });
   test('hysteresis without a way down is #N/A', () => {
     expect(fault('HYSTERESIS', column(0, 50, 100), column(0, 1, 2))).toMatch(/^#N\/A: no force stands both/);
   });
@@ -79,13 +85,13 @@ describe('static characteristics, runs that bear no answer', () => {
     expect(fault('ZERORETURN', column(0, 50, 100), column(0, 1, 2))).toMatch(/^#N\/A: run 1 has no zero reading/);
   });
   test('a run without a first zero is #VALUE! and says how to mend it', () => {
-    expect(fault('SENSITIVITY', column(50, 100), column(1, 2))).toMatch(/^#VALUE!: row 1: found force 50 before any zero.*add a row with force 0/);
+    expect(fault('SENSITIVITY', column(50, 100), column(1, 2))).toMatch(/^#VALUE!: readings row 1: found the reading at force 50 before any zero reading.*add a row with force 0/);
   });
   test('no span is #VALUE!', () => {
     expect(fault('NONLINEARITY', column(0, 50, 100), column(1, 2, 1))).toMatch(/^#VALUE!: readings row 3: found a net output of 0/);
   });
   test('a run without a reading at the greatest force names row and run', () => {
-    expect(fault('SENSITIVITY', column(0, 50, 100), columns([0, 1, 2], [0, 1, '']))).toMatch(/^#VALUE!: readings row 3: run 2 has no reading/);
+    expect(fault('SENSITIVITY', column(0, 50, 100), columns([0, 1, 2], [0, 1, '']))).toMatch(/^#VALUE!: readings row 3, column 2: found nothing at the greatest force/);
   });
   test('creep past the record is #N/A', () => {
     expect(fault('CREEP', column(0, 10), column(1, 2), 2, 0, 20)).toMatch(/^#N\/A: no reading at 20 min: the record runs from 0 to 10 min/);

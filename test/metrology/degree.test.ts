@@ -5,7 +5,7 @@ import { degreeThresholds } from '../published';
 
 /** A run without zero rows: forces 1, 2, … with the readings given. */
 function runOf(readings: readonly number[]): Run {
-  return readings.map((reading, i) => ({ row: i + 1, order: i + 1, force: i + 1, reading }));
+  return readings.map((reading, i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force: i + 1, reading }));
 }
 
 describe('degree test', () => {

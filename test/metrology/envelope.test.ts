@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { errorBand } from '../../src/metrology/errorBand';
 import { deviations, nonlinearity } from '../../src/metrology/linearity';
 import type { Run } from '../../src/metrology/run';
-import { ascendingMean, staticRuns, type StaticRuns } from '../../src/metrology/staticRuns';
+import { allPoints, ascendingMean, staticRuns, type StaticRuns } from '../../src/metrology/staticRuns';
 
 const reading = fc.double({ min: -0.05, max: 0.05, noNaN: true });
 
@@ -12,17 +12,17 @@ const randomRuns = fc.tuple(fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2,
   const forces = [...up, ...up.slice(0, -1).reverse()];
   return fc.array(fc.array(reading, { minLength: forces.length, maxLength: forces.length }), { minLength: runs, maxLength: runs })
     .map((errors) => errors.map((run): Run =>
-      run.map((error, i) => ({ row: i + 1, order: i + 1, force: forces[i], reading: 0.3 + 0.02 * forces[i] + (i === 0 ? 0 : error) }))));
+      run.map((error, i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force: forces[i], reading: 0.3 + 0.02 * forces[i] + (i === 0 ? 0 : error) }))));
 });
 
 /** Greatest deviation of all readings from the line k·F. */
-function halfWidthAt({ runs }: StaticRuns, k: number): number {
-  return Math.max(...runs.flat().map((point) => Math.abs(point.reading - k * point.force)));
+function halfWidthAt(data: StaticRuns, k: number): number {
+  return Math.max(...allPoints(data).map((point) => Math.abs(point.reading - k * point.force)));
 }
 
 /** Slow and obvious: the least of the greatest deviations over every slope at which two of the lines ±(y − k·x) meet. */
 function bruteForceBand(data: StaticRuns): number {
-  const lines = data.runs.flat().flatMap(({ force, reading: y }) => [{ a: y, b: -force }, { a: -y, b: force }]);
+  const lines = allPoints(data).flatMap(({ force, reading: y }) => [{ a: y, b: -force }, { a: -y, b: force }]);
   let least = Infinity;
   for (const p of lines) {
     for (const q of lines) {
@@ -83,9 +83,16 @@ describe('exact lines of least deviation, against brute force over every vertex'
     }), { numRuns: 100 });
   });
 
+  test('the two greatest forces may nearly coincide: the band is the one of equal forces', () => {
+    const band = (top: number) => {
+      const readings: [number, number][] = [[0, 0], [50, 1.0003], [50, 1.0001], [100, 2], [top, 1.9998]];
+      return errorBand(staticRuns([readings.map(([force, reading], i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force, reading }))]));
+    };
+    for (const top of [100 - 1e-9, 100 - 1e-12, 100 - 2 ** -46]) expect(band(top).halfWidth).toBeCloseTo(band(100).halfWidth, 10);
+  });
   test('a zero that does not return sets the band alone, and the middle of the slopes that share it is taken', () => {
     const readings = [0, 1.0, 2.0, 0.1];
-    const run: Run = [0, 50, 100, 0].map((force, i) => ({ row: i + 1, order: i + 1, force, reading: readings[i] }));
+    const run: Run = [0, 50, 100, 0].map((force, i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force, reading: readings[i] }));
     const { halfWidth, output } = errorBand(staticRuns([run]));
     expect(halfWidth * output).toBeCloseTo(0.1, 14);
     expect(output).toBeCloseTo(2, 12); // slopes from 0.019 (at 100) to 0.021 (at 100)

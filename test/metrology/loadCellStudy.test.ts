@@ -13,7 +13,7 @@ import { expectDigits } from '../digits';
 import { loadCellStudy, strdSet } from '../published';
 
 const { x, y } = strdSet('Pontius');
-const run: Point[] = x.map((force, i) => ({ row: i + 1, order: i + 1, force, reading: y[i] }));
+const run: Point[] = x.map((force, i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force, reading: y[i] }));
 
 describe('Pontius load cell, every degree', () => {
   test.each([1, 2, 3, 4, 5])('degree %i: coefficients and standard errors to 9 digits, s to 12, lack-of-fit F to 9', (degree) => {
@@ -22,7 +22,7 @@ describe('Pontius load cell, every degree', () => {
     expected.B.forEach((value: string, i: number) => expectDigits(fit.coefficients[i], Number(value), 9, `A${i}`));
     expected.se.forEach((value: string, i: number) => expectDigits(fit.standardErrors[i], Number(value), 9, `standard error of A${i}`));
     expectDigits(fit.residualSd, Number(expected.s), 12, 's');
-    const lack = lackOfFit(x, fit);
+    const lack = lackOfFit(x, y, fit);
     expectDigits(lack?.f, Number(expected.F), 9, 'F');
     expectDigits(lack?.p, expected.p, 8, 'p');
     expect([lack?.dof, lack?.pureErrorDof]).toEqual([expected.df_lof, expected.df_pe]);
@@ -31,11 +31,11 @@ describe('Pontius load cell, every degree', () => {
   test('handbook figures of the straight line, printed to six digits: s 0.0021712694, F 214.7464', () => {
     const fit = fitPolynomial(x, y, 1);
     expectDigits(fit.residualSd, 0.0021712694, 5.5, 's');
-    expectDigits(lackOfFit(x, fit)?.f, 214.7464, 5.5, 'F');
+    expectDigits(lackOfFit(x, y, fit)?.f, 214.7464, 5.5, 'F');
   });
 
   test('lack of fit is undefined without repeats', () => {
-    expect(lackOfFit([1, 2, 3, 4], fitPolynomial([1, 2, 3, 4], [1, 2, 3, 5], 1))).toBeUndefined();
+    expect(lackOfFit([1, 2, 3, 4], [1, 2, 3, 5], fitPolynomial([1, 2, 3, 4], [1, 2, 3, 5], 1))).toBeUndefined();
   });
 });
 
@@ -63,7 +63,7 @@ describe('Pontius load cell, limits', () => {
   const expected = loadCellStudy.inverse_prediction_quadratic;
 
   test('load for a deflection of 1.239722 with 95 % limits, to 11 digits', () => {
-    const limits = forceLimits(fitPolynomial(x, y, 2), 3_000_000, 1.239722, 0.95);
+    const limits = forceLimits(fitPolynomial(x, y, 2), { from: 150_000, to: 3_000_000 }, 0.95)(1.239722);
     expectDigits(limits.force, Number(expected.load), 11, 'load');
     expectDigits(limits.lower, Number(expected.lower), 11, 'lower limit');
     expectDigits(limits.upper, Number(expected.upper), 11, 'upper limit');

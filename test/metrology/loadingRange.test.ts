@@ -17,7 +17,7 @@ describe('lower load limit', () => {
   });
 
   test('a class that is not met says its limit and the greatest force', () => {
-    const points: Point[] = [10, 20, 30, 40].map((force, i) => ({ row: i + 1, order: i + 1, force, reading: [1, 2.1, 2.9, 4][i] }));
+    const points: Point[] = [10, 20, 30, 40].map((force, i) => ({ row: i + 1, place: `row ${i + 1}`, order: i + 1, force, reading: [1, 2.1, 2.9, 4][i] }));
     const fit = fitPolynomial([10, 20, 30, 40], [1, 2.1, 2.9, 4], 1);
     expect(() => loadingRange(points, fit, 'AA')).toThrow(/class AA is not met: its lower load limit, set by the lower limit factor, is \d+.*above the greatest force applied, 40/);
   });

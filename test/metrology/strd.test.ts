@@ -14,7 +14,7 @@ afterAll(() => {
 
 function leastDigits(name: string, degree: number, constant: boolean) {
   const set = strdSet(name);
-  const fit = fitPolynomial(set.x, set.y, degree, constant);
+  const fit = fitPolynomial(set.x, set.y, degree, { constant });
   const held = constant ? 0 : 1;
   const least = (found: readonly (number | undefined)[], certified: readonly number[]) =>
     Math.min(...certified.map((value, i) => correctDigits(found[i + held] ?? NaN, value)));

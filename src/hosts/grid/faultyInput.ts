@@ -2,7 +2,7 @@ import metadata from '@generated/functions.json';
 import { addressOf, rangeOf } from './address';
 import { type FormulaReference, referencesIn } from './formulaReferences';
 
-const NAMED = /^(\w+)(?: row (\d+))?(?:, column (\d+))?:/;
+const NAMED = /^(\w+)(?: row (\d+))?(?:,? column (\d+))?:/;
 /** An error inside another argument, in brackets behind its code. */
 const PASSED_ON = /: the cell holds \S+ \((.+)\)$/;
 const CALL = /PROVE\.([A-Z][A-Z0-9._]*)\s*\(/gi;
@@ -59,16 +59,16 @@ function splitArguments(text: string): string[] {
   return parts;
 }
 
-/** A row, or one cell, of an argument that is a plain reference; rows and columns count from 1, and a list on its side has its rows across. */
+/** A row, or one cell, of an argument that is a plain reference; rows and columns count from 1. */
 function cellIn(argument: string, row?: number, column?: number): FormulaReference | undefined {
   const [reference] = referencesIn(argument);
   if (!reference || !/^[^(){}"+*/^&<>=]+$/.test(argument) || referencesIn(argument).length !== 1) return undefined;
   const { startRow, startColumn, endRow, endColumn } = rangeOf(reference.range);
   const isList = startRow === endRow && endColumn > startColumn;
   const first = isList
-    ? { row: startRow, column: startColumn + (row ?? 1) - 1 }
+    ? { row: startRow, column: startColumn + (column ?? 1) - 1 }
     : { row: startRow + (row ?? 1) - 1, column: startColumn + (column ?? 1) - 1 };
-  const last = row === undefined && (isList || endRow > startRow)
+  const last = row === undefined && (isList ? column === undefined : endRow > startRow)
     ? { row: endRow, column: endColumn }
     : { row: first.row, column: isList || column !== undefined ? first.column : endColumn };
   if (first.row > endRow || first.column > endColumn) return undefined;

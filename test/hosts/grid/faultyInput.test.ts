@@ -7,7 +7,7 @@ test.each([
   ['readings row 3: the cell holds #VALUE!', FORMULA, 'B11:D11'],
   ['forces row 1: found nothing', FORMULA, 'A9'],
   ['forces: found 6 rows', FORMULA, 'A9:A14'],
-  ['readings row 4: found TRUE', '=PROVE.NET(A1:F1,A2:F2)', 'D2'],
+  ['readings column 4: found TRUE', '=PROVE.NET(A1:F1,A2:F2)', 'D2'],
   ['readings row 2: found the text "x"', '=2*PROVE.SENSITIVITY(A1:A4,B1:B4)+1', 'B2'],
   ['ratedOutput: the cell holds #VALUE! (readings row 3: found TRUE)', '=PROVE.ZEROBALANCE(B1,PROVE.SENSITIVITY(A1:A4,B1:B4))', 'B3'],
   ['degree: found 9', '=PROVE.FIT(A1:A9,B1:B9,C3)', 'C3'],
