@@ -13,7 +13,7 @@ const base = {
     '^office-addin-manifest$': '<rootDir>/test/excel/officeHosts.ts',
   },
   // These ship as ES modules only.
-  transformIgnorePatterns: ['/node_modules/(?!(ml-[^/]+|is-any-array|lodash-es|nanoid|rbush|quickselect|kdbush)/)'],
+  transformIgnorePatterns: ['/node_modules/(?!(ml-[^/]+|is-any-array|wasm-xlsxwriter|lodash-es|nanoid|rbush|quickselect|kdbush)/)'],
 };
 
 module.exports = {

@@ -27,7 +27,7 @@ export function addCharts(sheet: Worksheet, plan: SheetPlan): void {
 }
 
 function chartOf(plan: ChartPlan, sheet: string): Chart {
-  const chart = new Chart(ChartType.Scatter);
+  const chart = new Chart(ChartType.ScatterStraightWithMarkers);
   chart.setAltText(`${plan.title}: ${plan.y} against ${plan.x}`);
   chart.title().setName(plan.title);
   chart.title().setFont(font(12).setBold());
@@ -48,18 +48,23 @@ function chartOf(plan: ChartPlan, sheet: string): Chart {
 
 function seriesOf({ name, x, y, drawn }: SeriesPlan, sheet: string, index: number): ChartSeries {
   const color = Color.parse(drawn === 'limit' ? RED : COLORS[index % COLORS.length]);
-  const format = new ChartFormat();
-  if (drawn === 'points') format.setNoLine();
-  else {
-    const line = new ChartLine().setColor(color).setWidth(drawn === 'limit' ? 1 : 1.5);
-    format.setLine(drawn === 'limit' ? line.setDashType(ChartLineDashType.Dash) : line);
-  }
-  const marker = new ChartMarker();
-  if (drawn === 'points' || drawn === 'both') {
-    const filled = new ChartFormat().setSolidFill(new ChartSolidFill().setColor(color)).setBorder(new ChartLine().setColor(color));
-    marker.setType(MARKERS[index % MARKERS.length]).setSize(6).setFormat(filled);
-  } else marker.setNone();
-  return new ChartSeries().setName(name).setCategories(chartRange(sheet, x)).setValues(chartRange(sheet, y)).setFormat(format).setMarker(marker);
+  const marked = drawn === 'points' || drawn === 'both';
+  return new ChartSeries()
+    .setName(name)
+    .setCategories(chartRange(sheet, x))
+    .setValues(chartRange(sheet, y))
+    .setFormat(drawn === 'points' ? new ChartFormat().setNoLine() : new ChartFormat().setLine(lineOf(drawn, color)))
+    .setMarker(marked ? markerOf(MARKERS[index % MARKERS.length], color) : new ChartMarker().setNone());
+}
+
+function lineOf(drawn: SeriesPlan['drawn'], color: Color): ChartLine {
+  const line = new ChartLine().setColor(color);
+  return drawn === 'limit' ? line.setWidth(1).setDashType(ChartLineDashType.Dash) : line.setWidth(1.5);
+}
+
+function markerOf(type: ChartMarkerType, color: Color): ChartMarker {
+  const look = new ChartFormat().setSolidFill(new ChartSolidFill().setColor(color)).setBorder(new ChartLine().setColor(color));
+  return new ChartMarker().setType(type).setSize(6).setFormat(look);
 }
 
 function chartRange(sheet: string, range: string): ChartRange {

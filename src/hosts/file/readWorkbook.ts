@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { XMLParser } from 'fast-xml-parser';
 import { placeOf, rangeOf } from '../grid/address';
 import type { CellValue } from './cellValue';
-import { fromStored } from './storedFormula';
+import { fromStored, moved } from './storedFormula';
 
 /** A cell of a file that holds something. */
 export interface ReadCell {
@@ -57,7 +57,7 @@ export function readWorkbook(file: Uint8Array): ReadSheet[] {
     const sheet = parts.read(targets.get(entry['@r:id']) ?? '', 'worksheet');
     return {
       name: String(entry['@name']),
-      cells: children(child(sheet, 'sheetData'), 'row').flatMap((row) => children(row, 'c')).flatMap((cell) => readCell(cell, strings, formats)),
+      cells: readCells(child(sheet, 'sheetData'), strings, formats),
       merges: children(child(sheet, 'mergeCells'), 'mergeCell').map((merge) => String(merge['@ref'])),
       names: names.filter((name) => name['@localSheetId'] === String(index)).flatMap(readName),
     };
@@ -117,16 +117,39 @@ function numberFormats(styles: Element): readonly (string | undefined)[] {
   return children(child(styles, 'cellXfs'), 'xf').map((style) => own.get(style['@numFmtId']) ?? BUILT_IN[String(style['@numFmtId'])]);
 }
 
-function readCell(cell: Element, strings: readonly string[], formats: readonly (string | undefined)[]): ReadCell[] {
+function readCells(data: Element | undefined, strings: readonly string[], formats: readonly (string | undefined)[]): ReadCell[] {
+  const shared = new SharedFormulas();
+  return children(data, 'row').flatMap((row) => children(row, 'c')).flatMap((cell) => readCell(cell, strings, formats, shared));
+}
+
+/** Formulas that were filled down or right: a file spells out the first and only names it in the others. */
+class SharedFormulas {
+  private readonly first = new Map<unknown, { readonly at: string; readonly formula: string }>();
+
+  /** The formula of a cell, spelt out. */
+  of(at: string, stored: Element): string {
+    if (stored['@t'] !== 'shared') return text(stored);
+    const known = this.first.get(stored['@si']);
+    if (!known) {
+      this.first.set(stored['@si'], { at, formula: text(stored) });
+      return text(stored);
+    }
+    const [from, to] = [placeOf(known.at), placeOf(at)];
+    return moved(known.formula, to.row - from.row, to.column - from.column);
+  }
+}
+
+function readCell(cell: Element, strings: readonly string[], formats: readonly (string | undefined)[], shared: SharedFormulas): ReadCell[] {
+  const at = String(cell['@r']);
   const stored = child(cell, 'f');
   const value = readValue(cell, strings);
   if (value === null && !stored) return [];
   const format = formats[Number(cell['@s'] ?? 0)];
   const size = stored?.['@t'] === 'array' ? sizeOf(String(stored['@ref'])) : undefined;
   return [{
-    at: String(cell['@r']),
+    at,
     value,
-    ...(stored ? { formula: fromStored(text(stored)) } : {}),
+    ...(stored ? { formula: fromStored(shared.of(at, stored)) } : {}),
     ...(size && size.rows * size.columns > 1 ? { spill: size } : {}),
     ...(format === undefined ? {} : { format }),
   }];

@@ -1,4 +1,5 @@
 import type { SheetPlan } from '../../worksheets/plan';
+import { addressOf, placeOf } from '../grid/address';
 
 /** Text in quotes and quoted sheet names: nothing in there is a call. */
 const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
@@ -27,6 +28,18 @@ export function fromStored(stored: string): string {
     code
       .replace(/_xldudf_PROVE_([A-Z_]+)(?=\()/g, (_, id: string) => `PROVE.${id.replaceAll('_', '.')}`)
       .replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./g, ''))}`;
+}
+
+/** A reference to a cell: its column and row, each relative without a "$" before it. */
+const REFERENCE = /(?<![\w.$])(\$?)([A-Z]{1,3})(\$?)([1-9]\d*)(?![\w.(])/g;
+
+/** A formula as it reads so many rows further down and columns further right: relative references move along. */
+export function moved(formula: string, down: number, right: number): string {
+  return outsideQuotes(formula, (code) => code.replace(REFERENCE, (_, fixedColumn: string, letters: string, fixedRow: string, digits: string) => {
+    const { row, column } = placeOf(letters + digits);
+    const at = addressOf({ row: fixedRow ? row : row + down, column: fixedColumn ? column : column + right });
+    return fixedColumn + at.replace(/^[A-Z]+/, (found) => found + fixedRow);
+  }));
 }
 
 /** Built-in functions that take a whole range as such and give one value. */

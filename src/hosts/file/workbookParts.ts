@@ -4,6 +4,7 @@
  */
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import type { SheetPlan } from '../../worksheets/plan';
+import { LINE } from '../roleLooks';
 import { TEXT_MARK } from './cellValue';
 import { looksXml, rulesXml } from './sheetRules';
 
@@ -18,6 +19,9 @@ export interface SheetAddition {
   readonly plan: SheetPlan;
   readonly spilledErrors: readonly SpilledError[];
 }
+
+const GRID_LINES =
+  `<c:majorGridlines><c:spPr><a:ln w="6350"><a:solidFill><a:srgbClr val="${LINE.slice(1).toUpperCase()}"/></a:solidFill></a:ln></c:spPr></c:majorGridlines>`;
 
 /** The file with everything added. */
 export function completed(file: Uint8Array, sheets: readonly SheetAddition[]): Uint8Array {
@@ -48,7 +52,9 @@ function completeChart(xml: string): string {
     // The schema wants the look of a series before its marker; the library writes them the other way round.
     .replace(/(<c:marker>.*?<\/c:marker>)(<c:spPr>.*?<\/c:spPr>)(?=<c:xVal>)/g, '$2$1')
     // Numbers of an axis stay at the edge where values go below zero.
-    .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>');
+    .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>')
+    // Grid lines stand back behind the data.
+    .replaceAll('<c:majorGridlines/>', GRID_LINES);
 }
 
 /** Replaces the first match, which must be there: a library that writes otherwise must not go unnoticed. */
