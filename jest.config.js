@@ -1,4 +1,4 @@
-/** Unit tests run in node; the engine and browser suites are projects of their own, so each can be run and counted alone. */
+/** Unit tests run in node; the engine, office (LibreOffice) and browser suites are projects of their own, so each can be run and counted alone. */
 const base = {
   testEnvironment: 'node',
   setupFiles: ['<rootDir>/test/setup.ts'],
@@ -18,8 +18,9 @@ const base = {
 
 module.exports = {
   projects: [
-    { ...base, displayName: 'unit', testMatch: ['<rootDir>/test/**/*.test.ts'], testPathIgnorePatterns: ['/test/engine/', '/test/browser/'] },
+    { ...base, displayName: 'unit', testMatch: ['<rootDir>/test/**/*.test.ts'], testPathIgnorePatterns: ['/test/engine/', '/test/browser/', '/test/office/'] },
     { ...base, displayName: 'engine', testMatch: ['<rootDir>/test/engine/**/*.test.ts'] },
+    { ...base, displayName: 'office', testMatch: ['<rootDir>/test/office/**/*.test.ts'] },
     { ...base, displayName: 'browser', testMatch: ['<rootDir>/test/browser/**/*.test.ts'] },
   ],
 };
