@@ -10,8 +10,8 @@ export function plainFormulas(plan: SheetPlan, values: (at: string) => CellValue
     const { row, column } = placeOf(at);
     for (let i = 0; i < spill.rows * spill.columns; i += 1) {
       const into = addressOf({ row: row + Math.floor(i / spill.columns), column: column + (i % spill.columns) });
-      const { formula: _formula, spill: _spill, ...kept } = cells.get(into) ?? { at: into, role };
-      cells.set(into, { ...kept, ...constant(values(into), `${plan.name}!${into}`) });
+      const look = cells.get(into) ?? { at: into, role };
+      cells.set(into, { at: into, role: look.role, format: look.format, ...constant(values(into), `${plan.name}!${into}`) });
     }
   }
   return { ...plan, cells: [...cells.values()] };
