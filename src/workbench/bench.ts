@@ -3,7 +3,9 @@ import type { IWorkbookData } from '@univerjs/core';
 import { CellReader } from '../hosts/grid/cellReader';
 import { createGrid, type Grid } from '../hosts/grid/createGrid';
 import { describeCellFunctions } from '../hosts/grid/describeFunctions';
+import { finishEditing } from '../hosts/grid/editing';
 import { registerCellFunctions } from '../hosts/grid/registerFunctions';
+import { openSheetsByKeys } from '../hosts/grid/sheetKeys';
 import { watchSpills } from '../hosts/grid/spillWatch';
 import { workbookData } from '../hosts/grid/workbook';
 import { createFunctionHelp } from '../taskpane/functionHelp';
@@ -48,7 +50,8 @@ export async function openBench(loading: Loading): Promise<void> {
   const exchange = await storing(grid, status, shelf);
   if (exchange) offerFirstWorkbook(exchange);
   exposeProbe(grid, cells);
-  moveByRegions(() => grid.focus());
+  openSheetsByKeys(grid);
+  moveByRegions({ focus: () => grid.focus(), finishEditing: () => finishEditing(grid.injector) });
   if (document.activeElement === document.body) grid.focus();
 }
 
