@@ -1,6 +1,7 @@
 import '../taskpane/pane.css';
 import type { IWorkbookData } from '@univerjs/core';
 import { CellReader } from '../hosts/grid/cellReader';
+import { labelChrome } from '../hosts/grid/chromeLabels';
 import { createGrid, type Grid } from '../hosts/grid/createGrid';
 import { describeCellFunctions } from '../hosts/grid/describeFunctions';
 import { finishEditing } from '../hosts/grid/editing';
@@ -34,6 +35,7 @@ export async function openBench(loading: Loading): Promise<void> {
 
   const grid = createGrid(byId('grid'));
   await grid.open(work.workbook ?? newFirst());
+  labelChrome(byId('grid'));
   loading.stageDone();
 
   registerCellFunctions(grid.injector);

@@ -92,19 +92,6 @@ test('the dialog keeps the focus, starts on Cancel, and Escape gives it back to 
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('first-button');
 });
 
-test('F6 leaves the grid for the help, the header, and the grid again', async () => {
-  await goTo(page, 'A1');
-  const place = (): Promise<string | undefined> =>
-    page.evaluate(() => ['pane', 'grid'].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? document.activeElement?.id);
-  expect(await place()).toBe('grid');
-  await page.keyboard.press('F6');
-  expect(await place()).toBe('pane');
-  await page.keyboard.press('F6');
-  expect(await place()).toBe('first-button');
-  await page.keyboard.press('F6');
-  expect(await place()).toBe('grid');
-});
-
 test('the selected cell is said to screen readers with its value', async () => {
   await typeInto(page, 'N3', '12.5');
   await goTo(page, 'N3');
