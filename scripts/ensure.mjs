@@ -61,6 +61,15 @@ export function ensureBrowser() {
   return findProgram(BROWSERS);
 }
 
+/** LibreOffice for the tests that recalculate workbook files: on the path, or installed now from the system's packages. */
+export function ensureLibreOffice() {
+  const names = ['soffice', 'libreoffice'];
+  const found = findProgram(names);
+  if (found) return found;
+  installSystemPackages(['--no-install-recommends', 'libreoffice-calc']);
+  return findProgram(names);
+}
+
 /** Installs Debian packages where it may (root, or sudo that asks nothing); otherwise leaves things as they are. */
 function installSystemPackages(packages) {
   if (!findProgram(['apt-get'])) return;
@@ -71,7 +80,7 @@ function installSystemPackages(packages) {
     const [command, ...rest] = [...prefix, 'env', 'DEBIAN_FRONTEND=noninteractive', 'apt-get', '-qq', ...args];
     return spawnSync(command, rest, { stdio: ['ignore', 2, 2] }).status === 0;
   };
-  console.error(`Installing ${packages.join(', ')} from the system's packages …`);
+  console.error(`Installing ${packages.filter((name) => !name.startsWith('-')).join(', ')} from the system's packages …`);
   if (!apt('install', '-y', ...packages)) {
     apt('update');
     apt('install', '-y', ...packages);

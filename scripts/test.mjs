@@ -1,16 +1,16 @@
 /**
  * npm test: everything that must hold, on a fresh clone too. Installs what is missing, checks types and lint, builds, and runs
- * the unit, engine and browser suites. A suite that cannot run is counted as skipped and named. Ends with "N passed, N failed".
+ * the unit, engine, office (LibreOffice) and browser suites. A suite that cannot run is counted as skipped and named. Ends with "N passed, N failed".
  * `npm test -- unit engine` runs only these suites; `-t NAME` and other jest options go through.
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { ensureBrowser, ensurePackages, root, run } from './ensure.mjs';
+import { ensureBrowser, ensureLibreOffice, ensurePackages, root, run } from './ensure.mjs';
 import { ensureEngine } from './ensureEngine.mjs';
 
-const SUITES = ['unit', 'engine', 'browser'];
+const SUITES = ['unit', 'engine', 'office', 'browser'];
 const words = process.argv.slice(2);
 const asked = words.filter((word) => SUITES.includes(word));
 const jestOptions = words.filter((word) => !SUITES.includes(word));
@@ -53,9 +53,13 @@ if (asked.length === 0) {
 }
 if (suites.includes('browser')) counts.push(check('build', 'node', ['scripts/build.mjs']));
 
-const inNode = suites.filter((suite) => suite !== 'browser');
-if (inNode.length > 0) counts.push(jest(inNode, {}));
 const notRun = [];
+const inNode = suites.filter((suite) => suite === 'unit' || suite === 'engine');
+if (inNode.length > 0) counts.push(jest(inNode, {}));
+if (suites.includes('office')) {
+  if (ensureLibreOffice()) counts.push(jest(['office'], {}));
+  else notRun.push('office tests: no LibreOffice found and none could be installed. Install the package "libreoffice-calc" (Debian: apt-get install libreoffice-calc)');
+}
 if (suites.includes('browser')) {
   const browser = ensureBrowser();
   if (browser) counts.push(jest(['browser'], { CHROMIUM: browser }));
