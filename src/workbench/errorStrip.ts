@@ -26,9 +26,10 @@ export class ErrorStrip {
     if (this.words.textContent !== text) this.words.textContent = text;
     this.ways.replaceChildren();
     if (!shown) return;
-    for (const cell of [shown.input, shown]) {
-      if (cell && !isSelected(cell)) this.offer(`Go to ${nameOf(cell, sheetId)}`, cell);
-    }
+    const there = [shown.input, shown].filter((cell) => cell !== undefined && !isSelected(cell));
+    // The cell to mend can be the failing one itself.
+    const ways = new Map(there.map((cell) => [`Go to ${nameOf(cell!, sheetId)}`, cell!]));
+    for (const [label, cell] of ways) this.offer(label, cell);
     const next = all[(all.findIndex((error) => causeOf(error) === causeOf(shown)) + 1) % all.length];
     if (next && all.length > 1) this.offer(`Next of ${all.length}`, next);
   }
