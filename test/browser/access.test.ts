@@ -135,3 +135,75 @@ describe('by keyboard', () => {
     await page.waitForFunction((name) => window.provingsheet!.valueAt(name, 'B2') === 2, sheet);
   });
 });
+
+describe('the help as a drawer', () => {
+  let narrow: Page;
+
+  beforeAll(async () => {
+    ({ page: narrow } = await newPage(served, { width: 900, height: 700 }));
+    await open(narrow, served.url);
+  });
+
+  afterAll(() => narrow.context().close());
+
+  const isOpen = (): Promise<boolean> => narrow.locator('#pane').isVisible();
+
+  test('takes the focus, and Tab does not reach what lies beneath', async () => {
+    expect(await isOpen()).toBe(false);
+    await narrow.locator('#pane-button').focus();
+    await narrow.keyboard.press('Enter');
+    expect(await place(narrow)).toBe('help');
+    await narrow.locator('#pane-button').focus();
+    await narrow.keyboard.press('Tab');
+    expect(await place(narrow)).toBe('help');
+    await narrow.keyboard.press('F6');
+    expect(await place(narrow)).toBe('header');
+  });
+
+  test('closes with Escape wherever the focus is, and gives it to its button', async () => {
+    await narrow.locator('#first-button').focus();
+    await narrow.keyboard.press('Escape');
+    expect(await isOpen()).toBe(false);
+    expect(await narrow.evaluate(() => document.activeElement?.id)).toBe('pane-button');
+    await narrow.locator('#grid canvas').last().click();
+    expect(await place(narrow)).toBe('grid');
+  });
+
+  test('closes with a click beside it', async () => {
+    await narrow.click('#pane-button');
+    await narrow.mouse.click(200, 400);
+    expect(await isOpen()).toBe(false);
+  });
+});
+
+test.each([720, 800, 860, 920, 1000, 1100])('every sheet can be clicked in a window %i pixels wide', async (width) => {
+  const { page: sized } = await newPage(served, { width, height: 700 });
+  await open(sized, served.url);
+  const reached = await sized.locator('[role="tab"]').evaluateAll((tabs) => tabs.map((tab) => {
+    const { x, y, width: wide, height } = tab.getBoundingClientRect();
+    return tab.contains(document.elementFromPoint(x + wide / 2, y + height / 2));
+  }));
+  expect(reached).toEqual(reached.map(() => true));
+  expect(reached.length).toBeGreaterThan(1);
+  await sized.context().close();
+});
+
+test('a window zoomed in four times still shows rows', async () => {
+  const { page: zoomed } = await newPage(served, { width: 320, height: 200 });
+  await open(zoomed, served.url);
+  const columnHeads = 20;
+  const cells = (await zoomed.locator('#grid canvas').last().boundingBox())!;
+  expect(cells.height - columnHeads).toBeGreaterThan(2 * 22);
+  expect(cells.y + cells.height).toBeLessThan(200);
+  await zoomed.context().close();
+});
+
+test('forced colours show which sheet is open, and the zoom slider', async () => {
+  const { page: forced } = await newPage(served);
+  await forced.emulateMedia({ forcedColors: 'active' });
+  await open(forced, served.url);
+  const washes = await forced.locator('[role="tab"]').evaluateAll((tabs) => tabs.map((tab) => getComputedStyle(tab).backgroundColor));
+  expect(washes.slice(1)).not.toContain(washes[0]);
+  expect(await forced.locator('[data-part="zoom-rail"]').evaluate((rail) => getComputedStyle(rail).borderTopStyle)).toBe('solid');
+  await forced.context().close();
+});
