@@ -15,6 +15,7 @@ import { Autosave } from './autosave';
 import { Exchange } from './exchange';
 import { followSelection } from './follow';
 import type { Loading } from './loading';
+import { warnOfOtherTab } from './otherTab';
 import { byId } from './page';
 import { Pane } from './pane';
 import { exposeProbe } from './probe';
@@ -68,6 +69,7 @@ async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<
   if (!shelf) return new Exchange(parts);
   if (!(await claimWorkbook())) {
     status.elsewhere();
+    warnOfOtherTab();
     return undefined;
   }
   const autosave = new Autosave(shelf, () => grid.snapshot(), status);

@@ -1,3 +1,5 @@
+const LOCK = 'provingsheet workbook';
+
 /** Milliseconds to wait for the lock: a page that is being reloaded lets go of it only when it is gone. */
 const PATIENCE = 1500;
 
@@ -9,10 +11,20 @@ export async function claimWorkbook(): Promise<boolean> {
   return new Promise((resolve) => {
     const patience = AbortSignal.timeout(PATIENCE);
     navigator.locks
-      .request('provingsheet workbook', { signal: patience }, () => {
+      .request(LOCK, { signal: patience }, () => {
         resolve(true);
         return new Promise(() => undefined);
       })
       .catch(() => resolve(false));
   });
+}
+
+/** Resolves once no tab stores the workbook any more, and none took it again as one does that is only reloaded. */
+export async function workbookLeft(): Promise<void> {
+  for (;;) {
+    await navigator.locks.request(LOCK, () => undefined);
+    await new Promise((resolve) => setTimeout(resolve, 2 * PATIENCE));
+    const { held } = await navigator.locks.query();
+    if (!held?.some(({ name }) => name === LOCK)) return;
+  }
 }

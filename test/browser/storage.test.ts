@@ -173,6 +173,34 @@ test('a browser without storage opens the first workbook and warns before it is 
   expect(await page.locator('#first-dialog').innerText()).toContain('is lost then');
 });
 
+test('a second tab says what to do, and takes over once the first is closed', async () => {
+  await typeInto(page, 'A1', 'From the first tab');
+  await saved(page);
+  const second = await context.newPage();
+  await open(second, served.url);
+  const notice = second.locator('#notice');
+  expect(await notice.locator('p').textContent()).toContain('What you change here is lost. Close the other tab, then reload this one.');
+  expect(await second.locator('#first-button').getAttribute('title')).toContain('open in another tab');
+  await page.close();
+  await second.waitForFunction(() => document.querySelector('#notice p')?.textContent?.startsWith('The other tab is closed.'));
+  await notice.getByRole('button', { name: 'Reload to edit here' }).click();
+  await second.waitForSelector('#saved[data-state="saved"]');
+  expect(await second.locator('#notice').isVisible()).toBe(false);
+  expect(await valueAt(second, sheet, 'A1')).toBe('From the first tab');
+});
+
+test('a second tab is not told that the first is closed when it is only reloaded', async () => {
+  await saved(page);
+  const second = await context.newPage();
+  await open(second, served.url);
+  await second.waitForSelector('#notice p');
+  await page.reload();
+  await ready(page);
+  await page.waitForSelector('#saved[data-state="saved"]');
+  await second.waitForTimeout(4000);
+  expect(await second.locator('#notice p').textContent()).toContain('is open in another tab');
+});
+
 test('a second tab does not overwrite the first, and says so', async () => {
   const second = await context.newPage();
   await open(second, served.url);
