@@ -14,6 +14,7 @@ import { firstWorkbook } from '../worksheets/firstWorkbook';
 import { Autosave } from './autosave';
 import { Exchange } from './exchange';
 import { followSelection } from './follow';
+import { keepPlace, returnToPlace } from './lastPlace';
 import type { Loading } from './loading';
 import { warnOfOtherTab } from './otherTab';
 import { byId } from './page';
@@ -45,6 +46,7 @@ export async function openBench(loading: Loading): Promise<void> {
 
   await grid.calculate();
   watchSpills(grid);
+  await returnToPlace(grid);
   const cells = new CellReader(grid);
   followSelection(grid, cells, createFunctionHelp(byId('function-help')));
   await painted();
@@ -74,6 +76,7 @@ async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<
   }
   const autosave = new Autosave(shelf, () => grid.snapshot(), status);
   grid.onChange(() => autosave.touch());
+  keepPlace(grid);
   status.saved();
   return new Exchange({ ...parts, shelf, autosave });
 }

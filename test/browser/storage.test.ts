@@ -173,6 +173,36 @@ test('a browser without storage opens the first workbook and warns before it is 
   expect(await page.locator('#first-dialog').innerText()).toContain('is lost then');
 });
 
+test('a reload opens the sheet and the cell in use, and going to a cell is no change to store', async () => {
+  const states = await page.evaluateHandle(() => {
+    const seen: string[] = [];
+    const place = document.querySelector<HTMLElement>('#saved')!;
+    new MutationObserver(() => seen.push(place.dataset.state!)).observe(place, { attributeFilter: ['data-state'] });
+    return seen;
+  });
+  await page.locator('[role="tab"]').nth(1).click();
+  await goTo(page, 'C7');
+  await page.waitForTimeout(600);
+  expect(await states.jsonValue()).not.toContain('saving');
+  await page.evaluate(() => document.querySelector('#saved')!.setAttribute('data-state', 'saved'));
+  await typeInto(page, 'N12', '4');
+  await saved(page);
+  await page.reload();
+  await ready(page);
+  expect(await page.locator('[role="tab"][aria-selected="true"]').textContent()).toBe(await page.evaluate(() => window.provingsheet!.sheets()[1]));
+  await page.waitForFunction(() => document.querySelector('#cell-words')?.textContent?.startsWith('N13, '));
+});
+
+test('another workbook does not open at the place of the one before', async () => {
+  await typeInto(page, 'A1', 'My own title');
+  await page.evaluate(() => localStorage.setItem('provingsheet.place', '{"workbook":"another","sheet":"sheet-2","cell":"C7"}'));
+  await page.goto('about:blank');
+  await page.addInitScript(() => localStorage.setItem('provingsheet.place', '{"workbook":"another","sheet":"sheet-2","cell":"C7"}'));
+  await open(page, served.url);
+  expect(await page.locator('#cell-words').textContent()).toMatch(/^A1, /);
+  expect(await page.locator('[role="tab"][aria-selected="true"]').textContent()).toBe(sheet);
+});
+
 test('a second tab says what to do, and takes over once the first is closed', async () => {
   await typeInto(page, 'A1', 'From the first tab');
   await saved(page);
