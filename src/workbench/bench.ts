@@ -1,5 +1,6 @@
 import '../taskpane/pane.css';
 import type { IWorkbookData } from '@univerjs/core';
+import { leaveOutCancel } from '../hosts/grid/alerts';
 import { CellReader } from '../hosts/grid/cellReader';
 import { labelChrome } from '../hosts/grid/chromeLabels';
 import { createGrid, type Grid } from '../hosts/grid/createGrid';
@@ -38,6 +39,7 @@ export async function openBench(loading: Loading): Promise<void> {
   const grid = createGrid(byId('grid'));
   await grid.open(work.workbook ?? newFirst());
   labelChrome(byId('grid'));
+  leaveOutCancel(grid.injector);
   loading.stageDone();
 
   registerCellFunctions(grid.injector);

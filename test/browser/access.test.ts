@@ -207,3 +207,21 @@ test('forced colours show which sheet is open, and the zoom slider', async () =>
   expect(await forced.locator('[data-part="zoom-rail"]').evaluate((rail) => getComputedStyle(rail).borderTopStyle)).toBe('solid');
   await forced.context().close();
 });
+
+test('a sheet name that is taken is told of with one answer, and Escape takes it too', async () => {
+  const { page: own } = await newPage(served);
+  await open(own, served.url);
+  const [first, second] = await own.evaluate(() => window.provingsheet!.sheets());
+  await own.locator('[role="tab"]').nth(1).click();
+  await own.locator('[role="tab"]').nth(1).dblclick();
+  await own.keyboard.press('Control+A');
+  await own.keyboard.type(first);
+  await own.keyboard.press('Enter');
+  const dialog = own.getByRole('dialog', { name: 'There was a problem' });
+  await dialog.waitFor({ state: 'visible' });
+  expect(await dialog.getByRole('button').allTextContents()).toEqual(['OK']);
+  await own.keyboard.press('Escape');
+  await dialog.waitFor({ state: 'hidden' });
+  expect((await own.evaluate(() => window.provingsheet!.sheets()))[1]).toBe(second);
+  await own.context().close();
+});
