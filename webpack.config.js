@@ -23,6 +23,8 @@ const shared = {
   },
   module: {
     rules: [
+      // What is typed and pasted is read as src/hosts/grid/typedNumber.ts says.
+      { test: /@univerjs[\\/]sheets-(ui|numfmt-ui)[\\/]/, resolve: { alias: { '@univerjs/core$': path.join(root, 'src/hosts/grid/coreForEntry.ts') } } },
       { test: /\.ts$/, use: { loader: 'ts-loader', options: { transpileOnly: true, compilerOptions: { noEmit: false } } } },
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
     ],

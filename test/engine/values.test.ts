@@ -128,3 +128,15 @@ describe('results', () => {
     expect(engine.values('A', 'C1:E3')).toEqual([[2.5, 0, 2], [1.5, 1, 0], [0.5, 2, -2]]);
   });
 });
+
+describe('text that is calculated with', () => {
+  test.each(['2,001', '3-4', '1/2', '0,400'])('is no number if it is %s', async (text) => {
+    const engine = await computed({ name: 'A', cells: [[text, formula('=A1+1')]] });
+    expect(engine.value('A', 'B1')).toMatchObject({ error: '#VALUE!' });
+  });
+
+  test.each([['2.5', 3.5], ['1E-3', 1.001], ['5%', 1.05]])('is a number if it is %s', async (text, sum) => {
+    const engine = await computed({ name: 'A', cells: [[text, formula('=A1+1')]] });
+    expect(engine.value('A', 'B1')).toBeCloseTo(sum, 12);
+  });
+});

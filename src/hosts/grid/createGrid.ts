@@ -9,6 +9,7 @@ import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-ui';
 import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from './address';
+import { settleEntries } from './entry';
 import { createUniver } from './univer';
 
 /** Milliseconds a calculation of the whole workbook may take before it counts as failed. */
@@ -54,6 +55,7 @@ class UniverGrid implements Grid {
     this.injector = univer.__getInjector();
     this.instances = this.injector.get(IUniverInstanceService);
     this.commands = this.injector.get(ICommandService);
+    settleEntries(this.injector);
   }
 
   async open(data: IWorkbookData): Promise<void> {

@@ -1,5 +1,6 @@
-import { ArrayValueObject, type BaseValueObject, ErrorType, ErrorValueObject, NumberValueObject, ValueObjectFactory } from '@univerjs/engine-formula';
+import { ArrayValueObject, type BaseValueObject, ErrorType, ErrorValueObject, NumberValueObject, StringValueObject, ValueObjectFactory } from '@univerjs/engine-formula';
 import { splitOutside } from './splitOutside';
+import { typedNumber } from './typedNumber';
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -7,7 +8,8 @@ let mended = false;
 
 /**
  * Makes the engine read the numbers written into a formula. It takes `2.50`, `1E-7` and `{0.010;…}` for text, since they are not
- * spelt as it would print them, and it cuts text in an array at each comma. Done once for all engines of the process.
+ * spelt as it would print them, and it cuts text in an array at each comma. Text that is calculated with counts as a number only
+ * if it is a plain one: `2,001` would be taken for thousands, and `3-4` for a date. Done once for all engines of the process.
  */
 export function mendLiterals(): void {
   if (mended) return;
@@ -15,8 +17,12 @@ export function mendLiterals(): void {
   const original = ValueObjectFactory.create;
   ValueObjectFactory.create = (rawValue, isIgnoreNumberPattern) => {
     if (typeof rawValue === 'string' && NUMBER.test(rawValue.trim())) return numberOf(rawValue.trim());
-    const value = original.call(ValueObjectFactory, rawValue, isIgnoreNumberPattern);
+    const value = original.call(ValueObjectFactory, rawValue, isIgnoreNumberPattern || (typeof rawValue === 'string' && rawValue.includes(',')));
     return typeof rawValue === 'string' && value.isArray() ? arrayOf(rawValue.trim()) : value;
+  };
+  StringValueObject.prototype.convertToNumberObjectValue = function convert(this: StringValueObject) {
+    const number = typedNumber(this.getValue());
+    return number ? NumberValueObject.create(number.v, number.z) : ErrorValueObject.create(ErrorType.VALUE);
   };
 }
 
