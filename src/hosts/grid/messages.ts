@@ -1,7 +1,7 @@
 import type { Workbook } from '@univerjs/core';
 import { IUniverInstanceService, type Injector } from '@univerjs/core';
 import { FormulaDataModel, FormulaExecuteStageType, ICalculateFormulaService } from '@univerjs/engine-formula';
-import type { CellFault } from '../../functions/faults';
+import type { CellCode } from './cellData';
 
 /** Where a formula stands: unit (workbook), sheet, and row and column counted from 0. */
 export interface FormulaPlace {
@@ -55,8 +55,8 @@ export class CellMessages {
     return this.entries.size;
   }
 
-  /** A cell function failed while the formula at `place` was computed, wholly or in a cell of its result. */
-  failed(place: FormulaPlace, fault: CellFault, within = false): void {
+  /** The formula at `place` failed while it was computed, wholly or in a cell of its result. */
+  failed(place: FormulaPlace, fault: { readonly code: CellCode; readonly message: string }, within = false): void {
     const { calculation } = this;
     this.entries.set(keyOf(place), { place, code: fault.code, message: fault.message, formula: this.formulaAt(place), within, calculation });
   }

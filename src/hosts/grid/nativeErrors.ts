@@ -11,7 +11,7 @@ const MESSAGES: Readonly<Record<string, string>> = {
   '#NULL!': 'two ranges have no cell in common',
   '#SPILL!': 'the result does not fit: a cell below or to the right is not empty, or the sheet ends',
   '#CALC!': 'the calculation gives nothing that a cell can show',
-  '#CYCLE!': 'the formula refers back to its own cell',
+  '#CYCLE!': 'the formula refers to a cell that refers back to itself',
 };
 
 const NAME = /^[A-Za-z_][\w.]*$/;

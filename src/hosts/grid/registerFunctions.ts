@@ -5,6 +5,7 @@ import { callFunction } from '../../functions/call';
 import type { CellResult } from '../../functions/cells';
 import { CellFault } from '../../functions/faults';
 import { mendLiterals } from './literals';
+import { mendLoops } from './loops';
 import { CellMessages, type FormulaPlace } from './messages';
 import { mendSorting } from './sorting';
 import { toArgument, toEngineCell, toEngineValue } from './values';
@@ -20,6 +21,7 @@ export function registerCellFunctions(injector: Injector): CellMessages {
   mendLiterals();
   mendSorting(injector);
   const messages = new CellMessages(injector);
+  mendLoops(injector, messages);
   const service = injector.get(IFunctionService);
   const functions = metadata.functions.map(({ id }) => new CellFunction(id, messages));
   service.registerExecutors(...functions);
