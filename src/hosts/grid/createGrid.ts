@@ -10,6 +10,7 @@ import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-u
 import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from './address';
 import { settleEntries } from './entry';
+import { leaveRemovedSheets } from './sheetRemoval';
 import { createUniver } from './univer';
 
 /** Milliseconds a calculation of the whole workbook may take before it counts as failed. */
@@ -56,6 +57,7 @@ class UniverGrid implements Grid {
     this.instances = this.injector.get(IUniverInstanceService);
     this.commands = this.injector.get(ICommandService);
     settleEntries(this.injector);
+    leaveRemovedSheets(this.injector);
   }
 
   async open(data: IWorkbookData): Promise<void> {

@@ -8,5 +8,20 @@ import sheetsUi from '@univerjs/sheets-ui/locale/en-US';
 import ui from '@univerjs/ui/locale/en-US';
 import { mergeLocales } from '@univerjs/core';
 
+const own = sheetsUi['sheets-ui'];
+
+/** The words of the sheets, with what deleting one does, which the grid does not say. */
+const sheetWords = {
+  'sheets-ui': {
+    ...own,
+    sheetConfig: {
+      ...own.sheetConfig,
+      deleteSheet: 'Delete the sheet shown?',
+      deleteSheetContent: 'Formulas on other sheets that refer to it will show #REF!. Undo brings the sheet and these formulas back.',
+      deleteLargeSheetContent: 'This sheet is too large for undo: it cannot be brought back. Formulas on other sheets that refer to it will show #REF!.',
+    },
+  },
+};
+
 /** The grid's own words, in English. */
-export const english = mergeLocales(design, ui, docsUi, sheets, sheetsUi, sheetsFormula, sheetsFormulaUi, sheetsNumfmtUi);
+export const english = mergeLocales(design, ui, docsUi, sheets, sheetWords, sheetsFormula, sheetsFormulaUi, sheetsNumfmtUi);
