@@ -28,6 +28,19 @@ async function sheets(): Promise<string[]> {
   return page.evaluate(() => window.provingsheet!.sheets());
 }
 
+test('a sheet that was renamed quickly is opened by its tab', async () => {
+  await show('Five-point run');
+  await tab('Five-point run').dblclick();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('Run 5');
+  await page.keyboard.press('Enter');
+  await page.waitForFunction(() => window.provingsheet!.sheets().includes('Run 5'));
+  await page.waitForTimeout(600); // by then a tab taken for dragged would have left the bar
+  await show('Start');
+  await show('Run 5');
+  expect(await sheets()).toEqual(['Start', 'Load cell study', 'Run 5']);
+});
+
 describe('a sheet that others refer to', () => {
   let removed: string;
 

@@ -11,6 +11,7 @@ import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from './address';
 import { settleEntries } from './entry';
 import { leaveRemovedSheets } from './sheetRemoval';
+import { outlastLongPress } from './sheetTabs';
 import { createUniver } from './univer';
 
 /** Milliseconds a calculation of the whole workbook may take before it counts as failed. */
@@ -43,6 +44,7 @@ export interface Grid {
 
 /** Creates the grid in an element of the page. */
 export function createGrid(container: HTMLElement): Grid {
+  outlastLongPress(container);
   return new UniverGrid(createUniver(container));
 }
 
