@@ -140,3 +140,14 @@ test('nothing is asked of another machine', () => {
 test('nothing fails on the way', () => {
   expect(watch.faults).toEqual([]);
 });
+
+describe('a formula that is misspelt', () => {
+  test.each([
+    ['an option without quotes', '=PROVE.NONLINEARITY(A1:A3,B1:B3,bestfit)', 'the name bestfit is not known; text needs quotes'],
+    ['a bracket too many', '=PROVE.ZEROBALANCE(0.02,2))', 'found ")" without a "(" before it'],
+  ])('says what is wrong with it: %s', async (_, text, message) => {
+    await typeInto(page, 'H22', text);
+    await page.waitForFunction((words) => document.querySelector('#strip p[role=status]')?.textContent?.includes(words), message);
+    expect(await page.locator('#strip p[role=status]').textContent()).toContain('H22 #');
+  });
+});

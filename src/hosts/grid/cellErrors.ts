@@ -6,6 +6,7 @@ import { faultyInput } from './faultyInput';
 import { type FormulaReference, referencesIn } from './formulaReferences';
 import { messageAt } from './messages';
 import { errorMessage, nameMessage } from './nativeErrors';
+import { syntaxProblem } from './syntax';
 
 /** A cell by its sheet and address. */
 export interface NamedCell {
@@ -39,7 +40,7 @@ export class CellErrors {
     const sheet = this.cells.sheet(sheetId);
     const source = this.cells.formulaAt(sheetId, place);
     if (!sheet || !source) return undefined;
-    const message = messageAt(this.cells.unitId, sheetId, source.row, source.column) ?? this.unknownName(code, source);
+    const message = this.misspelling(code, source) ?? messageAt(this.cells.unitId, sheetId, source.row, source.column);
     const input = message === undefined ? undefined : this.inputOf(sheet, source, message);
     const earlier = message === undefined ? this.firstPassedOn(sheet, source, code) : input;
     const origin = earlier && depth < DEEPEST ? this.at(earlier.sheetId, placeOf(earlier.address), depth + 1) : undefined;
@@ -68,8 +69,9 @@ export class CellErrors {
     return isErrorCode(value) ? value : undefined;
   }
 
-  private unknownName(code: string, { formula }: FormulaFound): string | undefined {
-    return code === '#NAME?' ? nameMessage(this.injector, formula) : undefined;
+  /** What is wrong with the formula as it is written. A function that is given the error only knows that it came in. */
+  private misspelling(code: string, { formula }: FormulaFound): string | undefined {
+    return code === '#NAME?' ? nameMessage(this.injector, formula) : syntaxProblem(formula);
   }
 
   /** The first cell a formula refers to that holds the same error. */
