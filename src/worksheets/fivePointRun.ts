@@ -74,7 +74,7 @@ function characteristics(sheet: PlanBuilder, row: number): void {
       .put(RESULTS + 3, at, 'formula', text.replace('@', 'forces,readings').replace('#', 'zero'));
   });
   const last = row + 2 + lines.length;
-  sheet.put(RESULTS, last, 'label', 'Asymmetry, tension to compression')
+  sheet.put(RESULTS, last, 'label', 'Asymmetry of the directions')
     .put(RESULTS + 1, last, 'result', formula(`PROVE.ASYMMETRY(I${row + 2},J${row + 2})`), PERCENT)
     .put(RESULTS + 3, last, 'formula', 'PROVE.ASYMMETRY(tension,compression)');
 }
