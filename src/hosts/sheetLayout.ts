@@ -1,6 +1,6 @@
 import type { CellRole, PlanCell, SheetPlan } from '../worksheets/plan';
-import { addressOf, placeOf, rangeOf } from './grid/address';
-import { lineCount, linesHeight } from './grid/textSize';
+import { addressOf, placeOf, rangeOf } from './address';
+import { lineCount, linesHeight } from './textSize';
 import { BASE_SIZE, ROLE_LOOKS } from './roleLooks';
 
 /** Pixels of a row and a column of which nothing is said. */

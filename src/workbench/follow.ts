@@ -1,5 +1,5 @@
 import { cellFunctionsIn } from '../functions/formulaNames';
-import { addressOf } from '../hosts/grid/address';
+import { addressOf } from '../hosts/address';
 import { CellErrors, type ErrorFound, nameOf } from '../hosts/grid/cellErrors';
 import type { CellReader } from '../hosts/grid/cellReader';
 import type { Grid } from '../hosts/grid/createGrid';

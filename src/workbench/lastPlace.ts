@@ -1,4 +1,4 @@
-import { addressOf, placeOf } from '../hosts/grid/address';
+import { addressOf, placeOf } from '../hosts/address';
 import type { Grid } from '../hosts/grid/createGrid';
 
 /** Where the place in use is kept: beside the workbook, since going to another cell changes nothing in it. */

@@ -1,5 +1,5 @@
 import type { CellValue } from '@univerjs/core';
-import { placeOf } from '../hosts/grid/address';
+import { placeOf } from '../hosts/address';
 import type { CellReader } from '../hosts/grid/cellReader';
 import type { Grid } from '../hosts/grid/createGrid';
 

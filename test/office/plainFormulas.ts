@@ -1,5 +1,5 @@
 import type { CellValue } from '../../src/hosts/file/cellValue';
-import { addressOf, placeOf } from '../../src/hosts/grid/address';
+import { addressOf, placeOf } from '../../src/hosts/address';
 import type { PlanCell, SheetPlan } from '../../src/worksheets/plan';
 
 /** A plan in which every cell of a custom function is the constant that it gives, so that plain formulas alone are left. */

@@ -3,7 +3,7 @@ import {
   ChartSeries, ChartSolidFill, ChartType, Color, type Worksheet,
 } from 'wasm-xlsxwriter';
 import type { ChartPlan, ChartSeries as SeriesPlan, SheetPlan } from '../../worksheets/plan';
-import { rangeOf } from '../grid/address';
+import { rangeOf } from '../address';
 import { AMBER, FONT, INK, MUTED, RED, TEAL } from '../roleLooks';
 import { ROW_HEIGHT, rowHeights, widthOf } from '../sheetLayout';
 

@@ -1,5 +1,5 @@
 import type { SheetPlan } from '../../worksheets/plan';
-import { placeOf } from '../grid/address';
+import { placeOf } from '../address';
 import type { EngineCell } from '../grid/cellData';
 import type { EngineSheet } from '../grid/engine';
 

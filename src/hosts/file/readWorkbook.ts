@@ -1,6 +1,6 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { XMLParser } from 'fast-xml-parser';
-import { placeOf, rangeOf } from '../grid/address';
+import { placeOf, rangeOf } from '../address';
 import type { CellValue } from './cellValue';
 import { fromStored, moved } from './storedFormula';
 

@@ -1,5 +1,5 @@
 import type { SheetPlan } from '../../worksheets/plan';
-import { addressOf, placeOf } from '../grid/address';
+import { addressOf, placeOf } from '../address';
 
 /** Text in quotes and quoted sheet names: nothing in there is a call. */
 const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;

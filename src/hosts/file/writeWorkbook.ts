@@ -1,6 +1,6 @@
 import { type Format, Formula, Workbook, type Worksheet } from 'wasm-xlsxwriter';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
-import { addressOf, isInside, placeOf, rangeOf } from '../grid/address';
+import { addressOf, isInside, placeOf, rangeOf } from '../address';
 import { columnPixels, headLook, ROW_HEIGHT, rowHeights, widthOf } from '../sheetLayout';
 import { baseFormat, cellFormat } from './cellFormats';
 import { cachedText, type CellValue, knownError } from './cellValue';

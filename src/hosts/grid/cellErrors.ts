@@ -1,5 +1,5 @@
 import type { Injector, IRange, Worksheet } from '@univerjs/core';
-import { addressOf, type CellPlace, placeOf, rangeOf } from './address';
+import { addressOf, type CellPlace, placeOf, rangeOf } from '../address';
 import { isErrorCode } from './cellData';
 import type { CellReader, FormulaFound } from './cellReader';
 import { faultyInput } from './faultyInput';

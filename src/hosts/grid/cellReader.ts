@@ -1,6 +1,6 @@
 import type { CellValue, IRange, Worksheet } from '@univerjs/core';
 import { FormulaDataModel } from '@univerjs/engine-formula';
-import { type CellPlace, isInside } from './address';
+import { type CellPlace, isInside } from '../address';
 import { fromCellData } from './cellData';
 import type { Grid } from './createGrid';
 

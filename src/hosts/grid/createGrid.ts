@@ -8,7 +8,7 @@ import { SetSelectionsOperation, SetWorksheetActivateCommand, SheetsSelectionsSe
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-ui';
 import { ILayoutService } from '@univerjs/ui';
-import { type CellPlace, rangeOf } from './address';
+import { type CellPlace, rangeOf } from '../address';
 import { settleEntries } from './entry';
 import { leaveRemovedSheets } from './sheetRemoval';
 import { outlastLongPress } from './sheetTabs';

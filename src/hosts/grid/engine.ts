@@ -5,7 +5,7 @@ import {
 import { FormulaDataModel, SetTriggerFormulaCalculationStartMutation, UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { SetRangeValuesMutation, UniverSheetsPlugin } from '@univerjs/sheets';
 import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
-import { placeOf, rangeOf } from './address';
+import { placeOf, rangeOf } from '../address';
 import { CellError, type EngineCell, fromCellData, isErrorCode, toCellData } from './cellData';
 import { interpret } from './interpret';
 import type { CellMessages } from './messages';

@@ -1,5 +1,5 @@
 import metadata from '@generated/functions.json';
-import { addressOf, rangeOf } from './address';
+import { addressOf, rangeOf } from '../address';
 import { type FormulaReference, referencesIn } from './formulaReferences';
 
 const NAMED = /^(\w+)(?: row (\d+))?(?:,? column (\d+))?:/;

@@ -3,7 +3,7 @@ import { IUniverInstanceService, UniverInstanceType } from '@univerjs/core';
 import {
   FormulaDependencyTree, type IFormulaDependencyTree, IDependencyManagerService, IFormulaDependencyGenerator, IFormulaRuntimeService,
 } from '@univerjs/engine-formula';
-import { addressOf } from './address';
+import { addressOf } from '../address';
 import type { CellMessages } from './messages';
 import { stronglyConnected, wayRound } from './graph';
 

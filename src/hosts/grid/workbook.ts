@@ -1,18 +1,14 @@
 import { BooleanNumber, type ICellData, type IColumnData, type IRowData, type IStyleData, type IWorkbookData, type IWorksheetData, LocaleType } from '@univerjs/core';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 import { toCellData } from './cellData';
-import { addressOf, placeOf, rangeOf } from './address';
-import { BASE_STYLE, type HeadLook, isBold, roleStyle, sizeOf, wraps } from './roleStyles';
-import { lineCount, linesHeight } from './textSize';
+import { placeOf, rangeOf } from '../address';
+import { COLUMN_WIDTH, columnPixels, headLook, ROW_HEIGHT, rowHeights } from '../sheetLayout';
+import { BASE_STYLE, roleStyle } from './roleStyles';
 
 /** Free room below and right of what a plan fills, for the user's own work. */
 const SPARE_ROWS = 40;
 const SPARE_COLUMNS = 8;
 const LEAST_COLUMNS = 16;
-const ROW_HEIGHT = 22;
-const COLUMN_WIDTH = 84;
-const CHARACTER_WIDTH = 7.5;
-const CELL_PADDING = 8;
 
 /** A new workbook with one sheet a plan. The id tells workbooks apart while the page runs. */
 export function workbookData(plans: readonly SheetPlan[], id: string): IWorkbookData {
@@ -68,7 +64,7 @@ function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWo
     defaultRowHeight: ROW_HEIGHT,
     defaultColumnWidth: COLUMN_WIDTH,
     columnData: columnWidths(plan),
-    rowData: rowHeights(plan),
+    rowData: heightsOf(plan),
     mergeData,
     freeze: { xSplit: 0, ySplit: frozen, startRow: frozen > 0 ? frozen : -1, startColumn: -1 },
     showGridlines: BooleanNumber.TRUE,
@@ -79,18 +75,6 @@ function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWo
 
 function content({ formula, value }: PlanCell): ICellData {
   return toCellData(formula === undefined ? value : { formula }) ?? {};
-}
-
-/** A table head stands over its column: right over numbers and results, left over words. */
-function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): HeadLook | undefined {
-  if (cell.role !== 'header') return undefined;
-  const { row, column } = placeOf(cell.at);
-  const below = (steps: number): PlanCell | undefined => cells.get(addressOf({ row: row + steps, column }));
-  let steps = 1;
-  while (below(steps)?.role === 'header') steps += 1;
-  const body = below(steps);
-  const words = body?.role === 'label' || typeof body?.value === 'string';
-  return { side: words ? 'left' : 'right', ruled: steps === 1 };
 }
 
 /** A merged block shows the fill and lines of its first cell all over. */
@@ -106,38 +90,10 @@ function spreadMergedStyle(cellData: Record<number, Record<number, ICellData>>, 
   }
 }
 
-function pixels(characters: number): number {
-  return Math.round(characters * CHARACTER_WIDTH + CELL_PADDING);
-}
-
 function columnWidths(plan: SheetPlan): Record<number, Partial<IColumnData>> {
-  return Object.fromEntries(plan.columns.map((characters, index) => [index, { w: pixels(characters) }]));
+  return Object.fromEntries(plan.columns.map((characters, index) => [index, { w: columnPixels(characters) }]));
 }
 
-/** Rows high enough for the whole text of every wrapped or large cell in them. */
-function rowHeights(plan: SheetPlan): Record<number, Partial<IRowData>> {
-  const merges = (plan.merges ?? []).map(rangeOf);
-  const heights: Record<number, number> = {};
-  const shared = new Set(plan.cells.filter(({ role }) => role !== 'heading').map(({ at }) => placeOf(at).row));
-  for (const cell of plan.cells) {
-    const { row, column } = placeOf(cell.at);
-    const merge = merges.find((range) => range.startRow === row && range.startColumn === column);
-    if (merge && merge.endRow > row) continue;
-    const size = sizeOf(cell.role);
-    const width = widthOf(plan, column, merge?.endColumn ?? column) - CELL_PADDING;
-    const lines = wraps(cell.role) && typeof cell.value === 'string' ? lineCount(cell.value, width, size, isBold(cell.role)) : 1;
-    // A heading stands off from what is above it, unless a table beside it goes on.
-    const room = cell.role === 'heading' && !shared.has(row) ? 14 : 6;
-    heights[row] = Math.max(heights[row] ?? ROW_HEIGHT, linesHeight(lines, size) + room);
-  }
-  return Object.fromEntries(Object.entries(heights).map(([row, height]) => [row, { h: height, ia: BooleanNumber.FALSE }]));
-}
-
-function widthOf(plan: SheetPlan, first: number, last: number): number {
-  let width = 0;
-  for (let column = first; column <= last; column += 1) {
-    const characters = plan.columns[column];
-    width += characters === undefined ? COLUMN_WIDTH : pixels(characters);
-  }
-  return width;
+function heightsOf(plan: SheetPlan): Record<number, Partial<IRowData>> {
+  return Object.fromEntries([...rowHeights(plan)].map(([row, height]) => [row, { h: height, ia: BooleanNumber.FALSE }]));
 }

@@ -1,6 +1,6 @@
 /** What is written is read back: every cell's value, formula, spill and format, merged blocks and names. */
 import type { CellValue } from '../../../src/hosts/file/cellValue';
-import { addressOf, placeOf } from '../../../src/hosts/grid/address';
+import { addressOf, placeOf } from '../../../src/hosts/address';
 import { readWorkbook, type ReadCell } from '../../../src/hosts/file/readWorkbook';
 import { type FileSheet, writeWorkbook } from '../../../src/hosts/file/writeWorkbook';
 import { firstWorkbook } from '../../../src/worksheets/firstWorkbook';
