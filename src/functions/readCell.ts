@@ -93,8 +93,8 @@ export function readNumber(cell: Cell, argument: string, fallback?: number): num
 }
 
 /** A number argument greater than zero. */
-export function readPositive(cell: Cell, argument: string, fallback?: number): number {
-  const value = readNumber(cell, argument, fallback);
+export function readPositive(cell: Cell, argument: string): number {
+  const value = readNumber(cell, argument);
   if (value > 0) return value;
   throw new CellFault('#VALUE!', `${argument}: found ${value}; expected a number greater than 0`);
 }
@@ -107,11 +107,9 @@ export function readNonZero(cell: Cell, argument: string): number {
 }
 
 /** A whole-number argument between two bounds, both allowed. */
-export function readWhole(cell: Cell, argument: string, least: number, greatest: number, fallback?: number): number {
-  const expected = `expected a whole number from ${least} to ${greatest}`;
-  if (isBlank(cell) && fallback !== undefined) return fallback;
+export function readWhole(cell: Cell, argument: string, least: number, greatest: number): number {
   if (typeof cell === 'number' && Number.isInteger(cell) && cell >= least && cell <= greatest) return cell;
-  throw new CellFault('#VALUE!', `${argument}: found ${describe(cell)}; ${expected}`);
+  throw new CellFault('#VALUE!', `${argument}: found ${describe(cell)}; expected a whole number from ${least} to ${greatest}`);
 }
 
 /** A yes/no argument. */

@@ -128,4 +128,3 @@ export function shapedLike(block: RunBlock, valueOf: readonly (readonly (number 
   });
   return block.sideways ? cells[0].map((_, column) => cells.map((row) => row[column])) : cells;
 }
-

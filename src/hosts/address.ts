@@ -1,4 +1,5 @@
 import type { IRange } from '@univerjs/core';
+import { address } from '../worksheets/planBuilder';
 
 /** A cell by its row and column, both counted from 0. */
 export interface CellPlace {
@@ -16,11 +17,7 @@ export function placeOf(address: string): CellPlace {
 
 /** Row 3, column 1 → "B4". */
 export function addressOf({ row, column }: CellPlace): string {
-  let letters = '';
-  for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) {
-    letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters;
-  }
-  return `${letters}${row + 1}`;
+  return address(column + 1, row + 1);
 }
 
 /** "A1:H1", or one cell, → the range. */

@@ -1,4 +1,5 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { bisect } from './bisection';
 import { badInput, noAnswer } from './errors';
 import { derivative, evaluate, type Interval, invert } from './polynomial';
 import type { PolynomialFit } from './polynomialFit';
@@ -63,19 +64,10 @@ function crossing(miss: (at: number) => number, start: number, step: number): nu
   for (let factor = 1.5; factor < 20; factor *= 1.5) {
     const end = start + factor * step;
     if (end === start) return start;
-    if (miss(end) < 0) return bisect(miss, start, end);
+    if (miss(end) < 0) {
+      const { near, far } = bisect((at) => miss(at) >= 0, start, end);
+      return near + (far - near) / 2;
+    }
   }
   throw noAnswer('the confidence limits of this reading do not close: the fit leaves too much scatter for it');
-}
-
-function bisect(miss: (at: number) => number, from: number, to: number): number {
-  let near = from;
-  let far = to;
-  for (let halving = 0; halving < 200; halving += 1) {
-    const middle = near + (far - near) / 2;
-    if (middle === near || middle === far) break;
-    if (miss(middle) >= 0) near = middle;
-    else far = middle;
-  }
-  return near + (far - near) / 2;
 }

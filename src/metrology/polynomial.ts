@@ -1,3 +1,4 @@
+import { bisect } from './bisection';
 import { noAnswer } from './errors';
 
 /** Value of the polynomial A0 + A1·x + … at x, by Horner's scheme. Coefficients constant first. */
@@ -59,21 +60,14 @@ function signChanges(coefficients: readonly number[], from: number, to: number):
  * An end counts as the root if the value there is zero within rounding (`slack` in units of rounding error).
  */
 function rootBetween(coefficients: readonly number[], from: number, to: number, slack = 4): number | undefined {
-  let low = from;
-  let high = to;
-  const atLow = evaluate(coefficients, low);
-  const atHigh = evaluate(coefficients, high);
+  const atLow = evaluate(coefficients, from);
+  const atHigh = evaluate(coefficients, to);
   if (Math.sign(atLow) * Math.sign(atHigh) >= 0) {
-    if (Math.abs(atLow) <= slack * rounding(coefficients, low)) return low;
-    return Math.abs(atHigh) <= slack * rounding(coefficients, high) ? high : undefined;
+    if (Math.abs(atLow) <= slack * rounding(coefficients, from)) return from;
+    return Math.abs(atHigh) <= slack * rounding(coefficients, to) ? to : undefined;
   }
-  for (let halving = 0; halving < 200; halving += 1) {
-    const middle = low + (high - low) / 2;
-    if (middle <= low || middle >= high) break;
-    if (Math.sign(evaluate(coefficients, middle)) === Math.sign(atLow)) low = middle;
-    else high = middle;
-  }
-  return Math.abs(evaluate(coefficients, low)) <= Math.abs(evaluate(coefficients, high)) ? low : high;
+  const { near, far } = bisect((at) => Math.sign(evaluate(coefficients, at)) === Math.sign(atLow), from, to);
+  return Math.abs(evaluate(coefficients, near)) <= Math.abs(evaluate(coefficients, far)) ? near : far;
 }
 
 /** Rounding error of the value at x: half a unit in the last place of the largest term. */

@@ -98,7 +98,7 @@ function modelOf(x: readonly number[], degree: number, constant: boolean): Model
   const scaling = scalingOf(x);
   const size = constant ? 0 : x.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   const t = x.map((value) => scaled(scaling, value));
-  const u = x.map((value) => (constant ? exact(1) : scaled({ centre: 0, halfWidth: size }, value)));
+  const u = x.map((value) => (constant ? exact(1) : divide(exact(value), size)));
   const basis = orthogonalBasis(t.map(([high]) => high), u.map(([high]) => high * high), constant ? degree : degree - 1);
   return basis && { scaling, basis, size, t, u };
 }
@@ -115,10 +115,8 @@ function project({ basis, t, u }: Model, y: readonly number[]) {
     inBasis = inBasis.map((coefficient, k) => add(coefficient, correction[k]));
     left = values.map((row, i) => row.reduce((rest, value, k) => add(rest, negated(multiply(inBasis[k], value))), exact(y[i])));
     if (!left.every(([high]) => Number.isFinite(high))) return undefined;
-    const settled = size(correction, basis) <= 1e-25 * size(inBasis, basis);
-    if (settled || (pass === PASSES - 1 && size(correction, basis) <= 1e-15 * size(inBasis, basis))) {
-      return { inBasis, residuals: left.map(([high]) => high) };
-    }
+    const allowed = pass === PASSES - 1 ? 1e-15 : 1e-25; // the last pass may leave what a double cannot hold
+    if (lengthOf(correction, basis) <= allowed * lengthOf(inBasis, basis)) return { inBasis, residuals: left.map(([high]) => high) };
   }
   return undefined;
 }
@@ -129,24 +127,19 @@ function dot(left: readonly DoubleDouble[], values: readonly (readonly DoubleDou
 }
 
 /** Root sum of squares of a polynomial's values over the points. */
-function size(inBasis: readonly DoubleDouble[], { norms }: OrthogonalBasis): number {
+function lengthOf(inBasis: readonly DoubleDouble[], { norms }: OrthogonalBasis): number {
   return Math.sqrt(inBasis.reduce((sum, [coefficient], k) => sum + coefficient * coefficient * norms[k], 0));
 }
 
 /** Each u·p(k) in powers of x, constant first. */
-function powersOfX({ scaling, basis, size: divisor }: Model): DoubleDouble[][] {
+function powersOfX({ scaling, basis, size }: Model): DoubleDouble[][] {
   const inX = basisPowers(basis).map((inT) => expanded(scaling, inT));
-  if (divisor === 0) return inX;
-  return inX.map((row) => [exact(0), ...row.map((c) => multiply(c, inverse(divisor)))]);
+  if (size === 0) return inX;
+  return inX.map((row) => [exact(0), ...row.map((c) => divide(c, size))]);
 }
 
-/** 1/a to double-double precision. */
-function inverse(a: number): DoubleDouble {
-  return scaled({ centre: 0, halfWidth: a }, 1);
-}
-
-function leverageAt({ scaling, basis, size: divisor }: Model, x: number): number {
-  const u = divisor === 0 ? 1 : x / divisor;
+function leverageAt({ scaling, basis, size }: Model, x: number): number {
+  const u = size === 0 ? 1 : x / size;
   return basisValues(basis, (x - scaling.centre) / scaling.halfWidth)
     .reduce((sum, value, k) => sum + (u * value) ** 2 / basis.norms[k], 0);
 }

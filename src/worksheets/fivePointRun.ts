@@ -79,16 +79,19 @@ function characteristics(sheet: PlanBuilder, row: number): void {
     .put(RESULTS + 3, last, 'formula', 'PROVE.ASYMMETRY(tension,compression)');
 }
 
+/** A heading and a table to type in beside the runs: a column of times or temperatures, then outputs; gives its first and last row. */
+function sideTable(sheet: PlanBuilder, row: number, heading: string, columns: readonly (readonly [head: string, values: readonly number[]])[]) {
+  const first = row + 2;
+  sheet.wide(RESULTS, row, 4, 'heading', heading);
+  sheet.across(RESULTS, row + 1, 'header', columns.map(([head]) => head));
+  columns.forEach(([, values], i) => sheet.down(RESULTS + i, first, 'input', values, i === 0 ? '0.0' : OUTPUT));
+  return { first, last: first + columns[0][1].length - 1 };
+}
+
 /** Temperature effects from zero and span at three temperatures; gives the next free row. */
 function thermal(sheet: PlanBuilder, row: number): number {
   const { temperatures, zeros, spans } = INVENTED_THERMAL;
-  const first = row + 2;
-  const last = first + temperatures.length - 1;
-  sheet.wide(RESULTS, row, 4, 'heading', 'Temperature effects');
-  sheet.across(RESULTS, row + 1, 'header', ['Temperature, °C', 'Zero, mV/V', 'Span, mV/V']);
-  sheet.down(RESULTS, first, 'input', temperatures, '0.0');
-  sheet.down(RESULTS + 1, first, 'input', zeros, OUTPUT);
-  sheet.down(RESULTS + 2, first, 'input', spans, OUTPUT);
+  const { first, last } = sideTable(sheet, row, 'Temperature effects', [['Temperature, °C', temperatures], ['Zero, mV/V', zeros], ['Span, mV/V', spans]]);
   sheet.put(RESULTS, last + 1, 'header');
   sheet.spill(RESULTS + 1, last + 1, 2, 2, formula(`PROVE.TEMPEFFECT(H${first}:H${last},I${first}:I${last},J${first}:J${last})`), '0.0000000', true);
   sheet.put(RESULTS, last + 2, 'label', 'Effect per °C').put(RESULTS + 3, last + 2, 'note', 'zero in mV/V per °C; span as a fraction per °C');
@@ -115,13 +118,7 @@ function warm(sheet: PlanBuilder): void {
 
 function creepReturn(sheet: PlanBuilder, row: number): number {
   const { times, loaded, unloaded } = INVENTED_CREEP;
-  const first = row + 2;
-  const last = first + times.length - 1;
-  sheet.wide(RESULTS, row, 4, 'heading', 'Creep under 20 kN, and creep return after it');
-  sheet.across(RESULTS, row + 1, 'header', ['Time, min', 'Loaded, mV/V', 'Return, mV/V']);
-  sheet.down(RESULTS, first, 'input', times, '0.0');
-  sheet.down(RESULTS + 1, first, 'input', loaded, OUTPUT);
-  sheet.down(RESULTS + 2, first, 'input', unloaded, OUTPUT);
+  const { first, last } = sideTable(sheet, row, 'Creep under 20 kN, and creep return after it', [['Time, min', times], ['Loaded, mV/V', loaded], ['Return, mV/V', unloaded]]);
   const creep = (column: string, limits: string) => formula(`PROVE.CREEP(H${first}:H${last},${column}${first}:${column}${last},I7${limits})`);
   [['Whole record', ''], ['From 0.5 to 20 min', ',0.5,20']].forEach(([label, limits], i) => {
     sheet.put(RESULTS, last + 1 + i, 'label', label)

@@ -1,4 +1,4 @@
-import type { CellRole, ChartPlan, Highlight, PlanCell, PlanName, PrintPlan, SheetPlan, Validation } from './plan';
+import type { CellRole, PlanCell, SheetPlan } from './plan';
 
 /** What a cell holds: a formula if it is marked as one, else a constant; undefined leaves it empty but styled. */
 export type Content = string | number | boolean | Formula | undefined;
@@ -26,12 +26,8 @@ export function address(column: number, row: number): string {
 export class PlanBuilder {
   private readonly cells = new Map<string, PlanCell>();
   private readonly merges: string[] = [];
-  private readonly names: PlanName[] = [];
-  private readonly validations: Validation[] = [];
-  private readonly highlights: Highlight[] = [];
-  private readonly charts: ChartPlan[] = [];
 
-  constructor(private readonly sheetName: string, private readonly columns: readonly number[]) {}
+  constructor(private readonly name: string, private readonly columns: readonly number[]) {}
 
   /** One cell. A later write to the same cell replaces the earlier one. */
   put(column: number, row: number, role: CellRole, content?: Content, format?: string): this {
@@ -81,31 +77,7 @@ export class PlanBuilder {
     return this.put(column, row, role, content);
   }
 
-  /** A name for a range of this sheet. */
-  name(name: string, range: string): this {
-    this.names.push({ name, range });
-    return this;
-  }
-
-  /** What may be typed into a range. */
-  validate(validation: Validation): this {
-    this.validations.push(validation);
-    return this;
-  }
-
-  /** A look that depends on a condition. */
-  highlight(highlight: Highlight): this {
-    this.highlights.push(highlight);
-    return this;
-  }
-
-  chart(chart: ChartPlan): this {
-    this.charts.push(chart);
-    return this;
-  }
-
-  plan(frozenRows = 0, more: { locked?: boolean; print?: PrintPlan } = {}): SheetPlan {
-    const { sheetName: name, columns, merges, names, validations, highlights, charts } = this;
-    return { name, columns, cells: [...this.cells.values()], merges, frozenRows, names, validations, highlights, charts, ...more };
+  plan(frozenRows = 0): SheetPlan {
+    return { name: this.name, columns: this.columns, cells: [...this.cells.values()], merges: this.merges, frozenRows };
   }
 }

@@ -1,16 +1,16 @@
 /** The first workbook, computed by the engine of the page: no cell in error, and the figures it is there to show. */
+import { engineSheets } from '../../src/hosts/file/engineSheets';
 import { firstWorkbook } from '../../src/worksheets/firstWorkbook';
 import type { SheetPlan } from '../../src/worksheets/plan';
 import { expectDigits } from '../digits';
 import { loadCellStudy, strdSet } from '../published';
 import { CellError, Engine } from './bundle';
-import { cellsOf } from './planCells';
 
 const plans = firstWorkbook();
 let engine: Engine;
 
 beforeAll(async () => {
-  engine = new Engine(plans.map((plan) => ({ name: plan.name, cells: cellsOf(plan) })));
+  engine = new Engine(engineSheets(plans));
   await engine.calculate();
 });
 afterAll(() => engine.dispose());

@@ -1,9 +1,10 @@
+import { placeOf } from '../../src/hosts/address';
 import { firstWorkbook } from '../../src/worksheets/firstWorkbook';
 
-/** Column and row of an address, from 1. */
+/** Column and row of an address. */
 function place(at: string): [number, number] {
-  const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(at) as RegExpExecArray;
-  return [[...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0), Number(digits)];
+  const { column, row } = placeOf(at);
+  return [column, row];
 }
 
 describe.each(firstWorkbook().map((plan) => [plan.name, plan] as const))('plan of "%s"', (_, plan) => {
