@@ -178,6 +178,10 @@ describe('FORCELIMITS', () => {
     const found = table('FORCELIMITS', column(1, 2, 3, 4, 5), column(2, 4, 6, 8, 10.1), 1, 10.1, 0.95, false);
     expect(found[0][0]).toBeGreaterThan(5);
   });
+  test('… also where the limits asked for are narrower than its own residual', () => {
+    const found = table('FORCELIMITS', column(1, 2, 3, 4, 5), column(2, 4, 6, 8, 10.5), 1, 10.5, 0.1, false);
+    expect(found[0][0]).toBeGreaterThan(5);
+  });
   test('a probability outside 0 to 1 is refused', () => {
     expect(fault('FORCELIMITS', forces, readings, 1, 7, 95)).toBe('#VALUE!: probability: found 95; expected a number between 0 and 1, such as 0.95');
   });

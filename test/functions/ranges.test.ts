@@ -48,6 +48,9 @@ describe('ranges', () => {
   test('runs that go to different forces are refused', () => {
     expect(fault('SENSITIVITY', columns([0, 100], [0, 200]), columns([0, 1], [0, 2]))).toBe('#VALUE!: forces: run 2 goes to 200, run 1 to 100; expected the same greatest force in every run');
   });
+  test('… from one per cent of capacity on', () => {
+    expect(fault('SENSITIVITY', columns([0, 100], [0, 103]), columns([0, 2], [0, 2.06]))).toMatch(/^#VALUE!: forces: run 2 goes to 103, run 1 to 100/);
+  });
   test('runs with different steps in a row have no ascending mean', () => {
     expect(fault('NONLINEARITY', columns([0, 50, 100, 0], [0, 100, 50, 0]), columns([0, 1, 2, 0], [0, 2, 1, 0]))).toMatch(/^#VALUE!: forces row 2, column 2: found 100 where another run has 50/);
   });

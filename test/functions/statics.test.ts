@@ -34,6 +34,10 @@ describe('static characteristics by hand', () => {
     expect(number('HYSTERESIS', forces, readings)).toBeCloseTo(0.002, 12);
     expect(number('HYSTERESIS', forces, readings, 75)).toBeCloseTo(0.0015, 12);
   });
+  test('a greatest force that is held counts as ascending once: the later readings there are on the way down', () => {
+    expect(number('SENSITIVITY', column(0, 50, 100, 100, 0), column(0, 1, 2, 2.002, 0))).toBeCloseTo(2, 14);
+    expect(number('HYSTERESIS', column(0, 50, 100, 100, 0), column(0, 1, 2, 2.002, 0), 100)).toBeCloseTo(0.001, 12);
+  });
   test('combined error: 0.006 of 2 at 50 on the way down', () => {
     expect(number('COMBINEDERROR', forces, readings)).toBeCloseTo(0.003, 12);
   });

@@ -59,6 +59,14 @@ describe('hard fits against exact arithmetic: coefficients, standard errors and 
   });
 });
 
+describe('leverage', () => {
+  test.each([[1, true], [3, true], [1, false], [3, false]])('degree %i, constant %s: over the points it sums to the number of coefficients (trace of the hat matrix)', (degree, constant) => {
+    const forces = steps(10, 100, 10);
+    const fit = fitPolynomial(forces, readingsAt(forces), degree, { constant });
+    expect(forces.reduce((sum, force) => sum + fit.leverage(force), 0)).toBeCloseTo(degree + (constant ? 1 : 0), 12);
+  });
+});
+
 describe('forces that cannot be told apart', () => {
   test('are refused, not fitted to rounding', () => {
     expect(() => fitPolynomial([1, 1 + 2 ** -52, 2, 2 - 2 ** -52], [1, 2, 3, 4], 3)).toThrow('forces too close together');
