@@ -1,4 +1,4 @@
-import type { CellValue } from '../../src/hosts/file/cellValue';
+import type { CellValue } from '../../src/hosts/sheetHost';
 import { addressOf, placeOf } from '../../src/hosts/address';
 import type { PlanCell, SheetPlan } from '../../src/worksheets/plan';
 

@@ -1,5 +1,5 @@
 /** LibreOffice computes the plain formulas of workbook files anew. Needs soffice; without it these tests are skipped. */
-import type { CellValue } from '../../src/hosts/file/cellValue';
+import type { CellValue } from '../../src/hosts/sheetHost';
 import { engineSheets } from '../../src/hosts/file/engineSheets';
 import type { ReadSheet } from '../../src/hosts/file/readWorkbook';
 import { readyWorkbooks } from '../../src/hosts/file/readyWorkbooks';

@@ -1,5 +1,4 @@
-/** What a cell of a file holds: null if blank. */
-export type CellValue = number | string | boolean | { readonly error: string } | null;
+import type { CellValue } from '../sheetHost';
 
 /** The errors that a file can hold and that stand for a lack of input or an answer that does not exist, not for a broken formula. */
 const ERRORS = new Set(['#VALUE!', '#N/A', '#DIV/0!', '#NUM!', '#NULL!', '#REF!']);

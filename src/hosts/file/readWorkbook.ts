@@ -1,29 +1,18 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { XMLParser } from 'fast-xml-parser';
 import { placeOf, rangeOf } from '../address';
-import type { CellValue } from './cellValue';
+import type { CellContent, CellValue, SheetContent } from '../sheetHost';
 import { fromStored, moved } from './storedFormula';
 
-/** A cell of a file that holds something. */
-export interface ReadCell {
-  readonly at: string;
-  /** The constant, or the value that the formula had when the file was saved. */
-  readonly value: CellValue;
-  /** The formula as typed, with its leading "=". */
-  readonly formula?: string;
+/** A cell of a file; its value is the constant, or what the formula gave when the file was saved. */
+export interface ReadCell extends CellContent {
   /** Rows and columns that the formula spills over, if more than its own cell. */
   readonly spill?: { readonly rows: number; readonly columns: number };
-  /** Number format, if not general. */
-  readonly format?: string;
 }
 
-/** A sheet as a file holds it. */
-export interface ReadSheet {
-  readonly name: string;
+/** A sheet as a file holds it; names that the program itself makes for printing are left out. */
+export interface ReadSheet extends SheetContent {
   readonly cells: readonly ReadCell[];
-  readonly merges: readonly string[];
-  /** Names of this sheet alone, without those that the program itself makes for printing. */
-  readonly names: readonly { readonly name: string; readonly range: string }[];
 }
 
 /** What the parser gives for an element: attributes begin with "@", children are always lists, text is "#text". */

@@ -18,6 +18,8 @@ export interface SpilledError {
 export interface SheetAddition {
   readonly plan: SheetPlan;
   readonly spilledErrors: readonly SpilledError[];
+  /** Cell or range that is selected when the file is opened; A1 if omitted. */
+  readonly selection?: string;
 }
 
 const GRID_LINES =
@@ -38,13 +40,22 @@ export function completed(file: Uint8Array, sheets: readonly SheetAddition[]): U
   return zipSync(parts);
 }
 
-function completeSheet(xml: string, { plan, spilledErrors }: SheetAddition): string {
+function completeSheet(xml: string, { plan, spilledErrors, selection }: SheetAddition): string {
   let done = xml.replaceAll(TEXT_MARK, '');
   for (const { at, code } of spilledErrors) {
     done = replaced(done, new RegExp(`(<c r="${at}"[^>]*)><v>0</v>`), `$1 t="e"><v>${code}</v>`);
   }
+  if (selection !== undefined) done = withSelection(done, selection);
   const rules = rulesXml(plan);
   return rules === '' ? done : replaced(done, /<pageMargins /, (found) => rules + found);
+}
+
+/** The sheet with a cell or range selected, in the pane below the rows that stay in view if there are any. */
+function withSelection(xml: string, selection: string): string {
+  const selected = `activeCell="${selection.split(':')[0]}" sqref="${selection}"/>`;
+  return xml.includes('<selection ')
+    ? replaced(xml, /(<selection [^>]*)\/>/, `$1 ${selected}`)
+    : replaced(xml, /<sheetView ([^>]*)\/>/, `<sheetView $1><selection ${selected}</sheetView>`);
 }
 
 function completeChart(xml: string): string {

@@ -2,9 +2,11 @@ import { type Format, Formula, Workbook, type Worksheet } from 'wasm-xlsxwriter'
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 import { addressOf, isInside, placeOf, rangeOf } from '../address';
 import { columnPixels, headLook, ROW_HEIGHT, rowHeights, widthOf } from '../sheetLayout';
+import type { CellValue } from '../sheetHost';
 import { baseFormat, cellFormat } from './cellFormats';
-import { cachedText, type CellValue, knownError } from './cellValue';
+import { cachedText, knownError } from './cellValue';
 import { addCharts } from './charts';
+import { checkNames } from './names';
 import { needsArray, toStored } from './storedFormula';
 import { completed, type SpilledError } from './workbookParts';
 
@@ -13,6 +15,10 @@ export interface FileSheet {
   readonly plan: SheetPlan;
   /** The computed value of a cell that holds a formula or that a formula spills into, by its address. */
   readonly values: (at: string) => CellValue;
+  /** True for the sheet that is shown when the file is opened; without one it is the first. */
+  readonly shown?: boolean;
+  /** Cell or range that is selected then; A1 if omitted. */
+  readonly selection?: string;
 }
 
 const A4 = 9;
@@ -27,20 +33,36 @@ const USUAL_COLUMN = 64;
  * Throws, naming the cell, on a formula or a value that the file cannot hold; then there is no file.
  */
 export async function writeWorkbook(sheets: readonly FileSheet[]): Promise<Uint8Array> {
+  checkNames(sheets.map(({ plan }) => plan));
   const workbook = new Workbook();
   workbook.setDefaultFormat(baseFormat(), ROW_HEIGHT, USUAL_COLUMN);
-  const additions = sheets.map(({ plan, values }) => {
-    const sheet = workbook.addWorksheet();
-    sheet.setName(plan.name);
-    setUp(sheet, plan);
-    const spilledErrors = new CellWriter(sheet, plan, values).write();
-    addCharts(sheet, plan);
-    for (const { name, range } of plan.names ?? []) {
-      workbook.defineName(`${quoted(plan.name)}!${name}`, `=${quoted(plan.name)}!${absolute(range)}`);
-    }
-    return { plan, spilledErrors };
-  });
-  return completed(workbook.saveToBufferSync(), additions);
+  const additions = sheets.map((sheet) => ({ ...sheet, spilledErrors: inWords(sheet.plan.name, () => addSheet(workbook, sheet)) }));
+  return completed(inWords('the workbook', () => workbook.saveToBufferSync()), additions);
+}
+
+/** Gives the errors among the spilled values, which the library cannot write. */
+function addSheet(workbook: Workbook, { plan, values, shown = false }: FileSheet): readonly SpilledError[] {
+  const sheet = workbook.addWorksheet();
+  sheet.setName(plan.name);
+  if (shown) sheet.setActive(true);
+  setUp(sheet, plan);
+  const spilledErrors = new CellWriter(sheet, plan, values).write();
+  addCharts(sheet, plan);
+  for (const { name, range } of plan.names ?? []) {
+    workbook.defineName(`${quoted(plan.name)}!${name}`, `=${quoted(plan.name)}!${absolute(range)}`);
+  }
+  return spilledErrors;
+}
+
+/** What the library throws is no Error, and names a limit of the file only by a code. */
+function inWords<T>(place: string, write: () => T): T {
+  try {
+    return write();
+  } catch (error) {
+    if (error instanceof Error) throw error;
+    const { message = error } = error as { message?: unknown };
+    throw new Error(`${place}: a workbook file cannot hold this: ${String(message)}`, { cause: error });
+  }
 }
 
 /** Widths, heights, what stays in view, what is locked, and how it prints. */

@@ -4,8 +4,12 @@ import type { FileSheet } from '../../../src/hosts/file/writeWorkbook';
 
 /** The parts of the file of some sheets, as text. */
 export async function partsOf(...sheets: FileSheet[]): Promise<Record<string, string>> {
-  const parts = unzipSync(await writeWorkbook(sheets));
-  return Object.fromEntries(Object.entries(parts).map(([name, bytes]) => [name, strFromU8(bytes)]));
+  return partsFrom(await writeWorkbook(sheets));
+}
+
+/** The parts of a file, as text. */
+export function partsFrom(file: Uint8Array): Record<string, string> {
+  return Object.fromEntries(Object.entries(unzipSync(file)).map(([name, bytes]) => [name, strFromU8(bytes)]));
 }
 
 /** The XML of one cell of a sheet. */

@@ -1,5 +1,5 @@
 /** What a file cannot hold is refused, naming the cell; then there is no file. */
-import type { CellValue } from '../../../src/hosts/file/cellValue';
+import type { CellValue } from '../../../src/hosts/sheetHost';
 import { writeWorkbook } from '../../../src/hosts/file/writeWorkbook';
 import type { PlanCell, SheetPlan } from '../../../src/worksheets/plan';
 
@@ -36,4 +36,34 @@ test('a list and a message longer than Excel takes', async () => {
   const words = Array.from({ length: 60 }, (_, i) => `word ${i}`);
   await expect(write([], { validations: [{ range: 'A1', rule: { kind: 'list', words }, message: 'Choose.' }] })).rejects.toThrow('Excel takes 255 at most');
   await expect(write([], { validations: [{ range: 'A1', rule: { kind: 'date' }, message: 'x'.repeat(226) }] })).rejects.toThrow('Excel takes 225 at most');
+});
+
+const named = (names: SheetPlan['names'], name = 'Run 1'): Promise<Uint8Array> => write([], { name, names });
+
+test.each([
+  ['', 'found no name; expected 1 to 31 letters'],
+  ['x'.repeat(32), 'found 32 letters; expected 31 at most'],
+  ['Run [1]', 'found "["; expected a name without [ ] : * ? / \\'],
+  ["'Run", 'found an apostrophe at an end; expected one within the name, or none'],
+])('a sheet named "%s"', async (name, message) => {
+  await expect(named([], name)).rejects.toThrow(`Sheet “${name}”: ${message}`);
+});
+
+test('two sheets whose names differ in case only', async () => {
+  const sheet = (name: string) => ({ plan: { name, columns: [10], cells: [] }, values: () => null });
+  await expect(writeWorkbook([sheet('Run'), sheet('RUN')])).rejects.toThrow('found two sheets named “RUN”; expected a name for each');
+});
+
+test.each(['A1', 'run1', 'R1C1', 'r', 'C2', 'a b', '1st', 'A0.1', ''])('a range named "%s", which Excel takes for a cell or for no name', async (name) => {
+  await expect(named([{ name, range: 'A1' }])).rejects.toThrow(`Run 1: found the name “${name}”; expected letters, digits and underscores, and no cell address`);
+});
+
+test('a name used twice, and one that stands for no range', async () => {
+  await expect(named([{ name: 'forces', range: 'A1:A3' }, { name: 'Forces', range: 'B1' }])).rejects.toThrow('Run 1: found the name “Forces” twice');
+  await expect(named([{ name: 'forces', range: 'A1:A' }])).rejects.toThrow('found "A"; expected a cell address');
+  await expect(named([{ name: 'plain_A0', range: 'A1' }])).resolves.toBeInstanceOf(Uint8Array);
+});
+
+test('text longer than a cell takes', async () => {
+  await expect(write([{ at: 'A1', role: 'text', value: 'x'.repeat(32768) }])).rejects.toThrow('Run 1: a workbook file cannot hold this: XlsxError(MaxStringLengthExceeded)');
 });

@@ -1,5 +1,5 @@
 /** What is written is read back: every cell's value, formula, spill and format, merged blocks and names. */
-import type { CellValue } from '../../../src/hosts/file/cellValue';
+import type { CellValue } from '../../../src/hosts/sheetHost';
 import { addressOf, placeOf } from '../../../src/hosts/address';
 import { readWorkbook, type ReadCell } from '../../../src/hosts/file/readWorkbook';
 import { type FileSheet, writeWorkbook } from '../../../src/hosts/file/writeWorkbook';

@@ -1,10 +1,13 @@
 /** A small sheet with one of everything that a plan can say, and the values that its formulas give. */
-import type { CellValue } from '../../../src/hosts/file/cellValue';
+import type { CellValue } from '../../../src/hosts/sheetHost';
 import type { FileSheet } from '../../../src/hosts/file/writeWorkbook';
 import type { PlanCell, SheetPlan } from '../../../src/worksheets/plan';
 
 const FORCES = [0, 5, 10, 15, 20];
 const DEVIATIONS = [0, -0.00021, -0.0003, -0.00018, 0.00004];
+
+/** 2026-11-25, as a spreadsheet counts days. */
+export const DAY = 46351;
 
 export const VALUES: Readonly<Record<string, CellValue>> = {
   B5: DEVIATIONS[0], B6: DEVIATIONS[1], B7: DEVIATIONS[2], B8: DEVIATIONS[3], B9: DEVIATIONS[4],
@@ -32,14 +35,17 @@ const cells: PlanCell[] = [
   { at: 'E9', role: 'result', formula: '="a ""quoted"" PROVE.FIT(1)"' },
   ...FORCES.flatMap((_, i): PlanCell[] => [
     { at: `F${5 + i}`, role: 'reference', value: (i - 2) * 1e-4 },
-    { at: `G${5 + i}`, role: 'reference', value: 5e-4 },
     { at: `H${5 + i}`, role: 'reference', value: (2 - i) * 1.5e-4 },
   ]),
+  // The ends of the limit line, apart from the readings.
+  { at: 'I5', role: 'reference', value: 0 }, { at: 'I6', role: 'reference', value: 20 },
+  { at: 'J5', role: 'reference', value: 5e-4 }, { at: 'J6', role: 'reference', value: 5e-4 },
   { at: 'A11', role: 'label', value: '=SUM(A5:A9) as text' },
   { at: 'A12', role: 'input', value: '-12' },
   { at: 'B12', role: 'input', value: true },
   { at: 'C12', role: 'input' },
   { at: 'D12', role: 'reference', value: ' spaces \n and a line ' },
+  { at: 'E12', role: 'input', value: DAY, format: 'yyyy-mm-dd' },
   { at: 'A13', role: 'formula', value: 'PROVE.DEVIATIONS(forces,readings)' },
 ];
 
@@ -54,7 +60,7 @@ export const plan: SheetPlan = {
     { range: 'A5:A9', rule: { kind: 'number', least: 0 }, message: 'A force of 0 or more & below "overload".' },
     { range: 'C12', rule: { kind: 'list', words: ['tension', 'compression'] }, message: 'Choose a direction.' },
     { range: 'B12', rule: { kind: 'whole', least: 1, greatest: 9 }, message: 'A whole number from 1 to 9.' },
-    { range: 'D12', rule: { kind: 'date' }, message: 'A date.' },
+    { range: 'E12', rule: { kind: 'date' }, message: 'A date.' },
   ],
   highlights: [
     { range: 'B5:B9', formula: '=ABS($B5)<0.0002', look: 'pass' },
@@ -69,7 +75,7 @@ export const plan: SheetPlan = {
     series: [
       { name: 'Run 1', x: 'A5:A9', y: 'B5:B9', drawn: 'points' },
       { name: 'Fit', x: 'A5:A9', y: 'F5:F9', drawn: 'line' },
-      { name: 'Limit', x: 'A5:A9', y: 'G5:G9', drawn: 'limit' },
+      { name: 'Limit', x: 'I5:I6', y: 'J5:J6', drawn: 'limit' },
       { name: 'Run 2', x: 'A5:A9', y: 'H5:H9', drawn: 'both' },
     ],
   }],

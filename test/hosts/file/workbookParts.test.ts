@@ -83,10 +83,16 @@ describe('parts of a workbook file', () => {
     expect(parts['xl/sharedStrings.xml']).toContain('>=SUM(A5:A9) as text<');
   });
 
+  test('a date is a number of days with the format of a date', () => {
+    expect(cellXml(sheet, 'E12')).toMatch(/^<c r="E12" s="\d+"><v>46351<\/v><\/c>$/);
+    const id = / numFmtId="(\d+)"/.exec(style('E12'))?.[1];
+    expect(parts['xl/styles.xml']).toContain(`<numFmt numFmtId="${id}" formatCode="yyyy-mm-dd"/>`);
+  });
+
   test('the sheet is locked without a password, its inputs are not', () => {
     expect(sheet).toMatch(/<sheetProtection sheet="1"[^>]*\/>/);
     expect(sheet).not.toMatch(/<sheetProtection[^>]*(password|hash)/i);
-    for (const at of ['A5', 'A12', 'B12', 'C12']) expect(style(at)).toContain('<protection locked="0"/>');
+    for (const at of ['A5', 'A12', 'B12', 'C12', 'E12']) expect(style(at)).toContain('<protection locked="0"/>');
     for (const at of ['A1', 'B5', 'D5', 'D12']) expect(style(at)).not.toContain('locked="0"');
   });
 
@@ -97,7 +103,7 @@ describe('parts of a workbook file', () => {
       '<formula1>0</formula1><formula2>9.99E+307</formula2></dataValidation>');
     expect(sheet).toContain('sqref="C12"><formula1>&quot;tension,compression&quot;</formula1></dataValidation>');
     expect(sheet).toMatch(/type="whole"[^>]*sqref="B12"><formula1>1<\/formula1><formula2>9<\/formula2>/);
-    expect(sheet).toMatch(/type="date"[^>]*sqref="D12"/);
+    expect(sheet).toMatch(/type="date"[^>]*sqref="E12"><formula1>1<\/formula1><formula2>2958465<\/formula2>/);
   });
 
   test('highlights name looks that are there', () => {
@@ -142,6 +148,8 @@ describe('parts of a workbook file', () => {
     expect(series[0]).toMatch(/<c:spPr><a:ln[^>]*><a:noFill\/><\/a:ln><\/c:spPr><c:marker><c:symbol val="circle"\/>/);
     expect(series[1]).toMatch(/<a:srgbClr.*?<c:marker><c:symbol val="none"\/>/);
     expect(series[2]).toMatch(/<a:prstDash val="dash"\/>.*?<c:marker><c:symbol val="none"\/>/);
+    expect(series[2]).toContain(`<c:xVal><c:numRef><c:f>'Bench 1''s run'!$I$5:$I$6</c:f>`);
+    expect(series[2]).toContain(`<c:yVal><c:numRef><c:f>'Bench 1''s run'!$J$5:$J$6</c:f>`);
     expect(series[3]).toMatch(/<a:srgbClr.*?<c:marker><c:symbol val="square"\/>|<a:srgbClr.*?<c:marker><c:symbol val="diamond"\/>/);
     expect(series[0]).toContain(`<c:xVal><c:numRef><c:f>'Bench 1''s run'!$A$5:$A$9</c:f>`);
     expect(series[0]).toContain(`<c:yVal><c:numRef><c:f>'Bench 1''s run'!$B$5:$B$9</c:f>`);
