@@ -8,6 +8,8 @@ export const ROW_HEIGHT = 22;
 export const COLUMN_WIDTH = 84;
 const CHARACTER_WIDTH = 7.5;
 const CELL_PADDING = 8;
+/** Pixels that fit on an upright page about as they are on the screen; wider sheets are laid across. */
+const PORTRAIT_WIDTH = 800;
 
 /** What a table head takes from what stands below it. */
 export interface HeadLook {
@@ -44,6 +46,11 @@ export function widthOf(plan: SheetPlan, first: number, last: number): number {
     width += characters === undefined ? COLUMN_WIDTH : columnPixels(characters);
   }
   return width;
+}
+
+/** Whether a sheet prints across the page: as its plan says, else if it is too wide for an upright one. */
+export function isLandscape(plan: SheetPlan): boolean {
+  return plan.print?.landscape ?? widthOf(plan, 0, plan.columns.length - 1) > PORTRAIT_WIDTH;
 }
 
 /** Height in pixels of each row (from 0) that holds anything: high enough for the whole text of every wrapped or large cell in it. */

@@ -4,12 +4,12 @@ import {
 } from 'wasm-xlsxwriter';
 import type { ChartPlan, ChartSeries as SeriesPlan, SheetPlan } from '../../worksheets/plan';
 import { rangeOf } from '../address';
-import { AMBER, FONT, INK, MUTED, RED, TEAL } from '../roleLooks';
+import { MARKER_SIZE, type Marker, type SeriesLook, seriesLooks } from '../chartLooks';
+import { FONT, INK } from '../roleLooks';
 import { ROW_HEIGHT, rowHeights, widthOf } from '../sheetLayout';
 
-/** Each series has a colour and a marker of its own, so that it is told apart without colour too. */
-const COLORS = [TEAL, AMBER, '#3b4d8f', MUTED];
-const MARKERS = [ChartMarkerType.Circle, ChartMarkerType.Square, ChartMarkerType.Diamond, ChartMarkerType.Triangle];
+const MARKERS: Readonly<Record<Marker, ChartMarkerType>> =
+  { circle: ChartMarkerType.Circle, square: ChartMarkerType.Square, diamond: ChartMarkerType.Diamond, triangle: ChartMarkerType.Triangle };
 
 /** Puts the charts of a plan on its sheet, each over its range. */
 export function addCharts(sheet: Worksheet, plan: SheetPlan): void {
@@ -38,33 +38,29 @@ function chartOf(plan: ChartPlan, sheet: string): Chart {
   }
   chart.legend().setPosition(ChartLegendPosition.Bottom);
   chart.legend().setFont(font(9));
-  let drawn = 0;
-  for (const series of plan.series) {
-    chart.pushSeries(seriesOf(series, sheet, drawn));
-    if (series.drawn !== 'limit') drawn += 1;
-  }
+  const looks = seriesLooks(plan.series);
+  plan.series.forEach((series, i) => chart.pushSeries(seriesOf(series, sheet, looks[i])));
   return chart;
 }
 
-function seriesOf({ name, x, y, drawn }: SeriesPlan, sheet: string, index: number): ChartSeries {
-  const color = Color.parse(drawn === 'limit' ? RED : COLORS[index % COLORS.length]);
-  const marked = drawn === 'points' || drawn === 'both';
+function seriesOf({ name, x, y }: SeriesPlan, sheet: string, { color, marker, line }: SeriesLook): ChartSeries {
+  const ink = Color.parse(color);
   return new ChartSeries()
     .setName(name)
     .setCategories(chartRange(sheet, x))
     .setValues(chartRange(sheet, y))
-    .setFormat(drawn === 'points' ? new ChartFormat().setNoLine() : new ChartFormat().setLine(lineOf(drawn, color)))
-    .setMarker(marked ? markerOf(MARKERS[index % MARKERS.length], color) : new ChartMarker().setNone());
+    .setFormat(line ? new ChartFormat().setLine(lineOf(line, ink)) : new ChartFormat().setNoLine())
+    .setMarker(marker ? markerOf(MARKERS[marker], ink) : new ChartMarker().setNone());
 }
 
-function lineOf(drawn: SeriesPlan['drawn'], color: Color): ChartLine {
-  const line = new ChartLine().setColor(color);
-  return drawn === 'limit' ? line.setWidth(1).setDashType(ChartLineDashType.Dash) : line.setWidth(1.5);
+function lineOf({ width, dashed }: NonNullable<SeriesLook['line']>, color: Color): ChartLine {
+  const line = new ChartLine().setColor(color).setWidth(width);
+  return dashed ? line.setDashType(ChartLineDashType.Dash) : line;
 }
 
 function markerOf(type: ChartMarkerType, color: Color): ChartMarker {
   const look = new ChartFormat().setSolidFill(new ChartSolidFill().setColor(color)).setBorder(new ChartLine().setColor(color));
-  return new ChartMarker().setType(type).setSize(6).setFormat(look);
+  return new ChartMarker().setType(type).setSize(MARKER_SIZE).setFormat(look);
 }
 
 function chartRange(sheet: string, range: string): ChartRange {

@@ -1,9 +1,7 @@
 import type { Highlight, SheetPlan, Validation } from '../../worksheets/plan';
+import { acceptedList, acceptedMessage } from '../excelLimits';
 import { HIGHLIGHT_LOOKS } from '../roleLooks';
 
-/** Excel's limits: letters of an error message, and of a list of words. */
-const MESSAGE_LIMIT = 225;
-const LIST_LIMIT = 255;
 /** The largest numbers that Excel takes in a rule, for a side without a limit. */
 const BOUNDLESS = 9.99e307;
 
@@ -28,11 +26,8 @@ export function looksXml(): string {
 }
 
 function validationXml(sheet: string, { range, rule, message }: Validation): string {
-  if (message.length > MESSAGE_LIMIT) {
-    throw new Error(`${sheet}!${range}: found a message of ${message.length} letters; Excel takes ${MESSAGE_LIMIT} at most`);
-  }
   const [type, first, second] = bounds(`${sheet}!${range}`, rule);
-  return `<dataValidation type="${type}" allowBlank="1" showErrorMessage="1" error="${escaped(message)}" sqref="${range}">` +
+  return `<dataValidation type="${type}" allowBlank="1" showErrorMessage="1" error="${escaped(acceptedMessage(`${sheet}!${range}`, message))}" sqref="${range}">` +
     `<formula1>${escaped(first)}</formula1>${second === undefined ? '' : `<formula2>${escaped(second)}</formula2>`}</dataValidation>`;
 }
 
@@ -43,21 +38,13 @@ function bounds(place: string, rule: Validation['rule']): [type: string, first: 
     case 'whole': return ['whole', limit(rule.least), limit(rule.greatest)];
     // Days from 1900-01-01 to 9999-12-31, all that Excel knows.
     case 'date': return ['date', '1', '2958465'];
-    case 'list': return ['list', wordList(place, rule.words)];
+    case 'list': return ['list', `"${acceptedList(place, rule.words)}"`];
   }
 }
 
 /** A number as a formula writes it. */
 function limit(value: number): string {
   return String(value).toUpperCase();
-}
-
-function wordList(place: string, words: readonly string[]): string {
-  const odd = words.find((word) => /[,"]/.test(word));
-  if (odd !== undefined) throw new Error(`${place}: found "${odd}" in a list; words without commas and quotes were expected`);
-  const list = words.join(',');
-  if (list.length > LIST_LIMIT) throw new Error(`${place}: found a list of ${list.length} letters; Excel takes ${LIST_LIMIT} at most`);
-  return `"${list}"`;
 }
 
 function argb(color: string): string {

@@ -1,12 +1,13 @@
 import { type Format, Formula, Workbook, type Worksheet } from 'wasm-xlsxwriter';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 import { addressOf, isInside, placeOf, rangeOf } from '../address';
-import { columnPixels, headLook, ROW_HEIGHT, rowHeights, widthOf } from '../sheetLayout';
+import { columnPixels, headLook, ROW_HEIGHT, rowHeights } from '../sheetLayout';
 import type { CellValue } from '../sheetHost';
 import { baseFormat, cellFormat } from './cellFormats';
 import { cachedText, knownError } from './cellValue';
 import { addCharts } from './charts';
 import { checkNames } from './names';
+import { setUpPages } from './pageSetup';
 import { needsArray, toStored } from './storedFormula';
 import { completed, type SpilledError } from './workbookParts';
 
@@ -21,9 +22,6 @@ export interface FileSheet {
   readonly selection?: string;
 }
 
-const A4 = 9;
-/** Pixels that fit on an upright page about as they are on the screen; wider sheets are laid across. */
-const PORTRAIT_WIDTH = 800;
 /** Excel scales column widths by the font's figures; this is its usual width for the base font. */
 const USUAL_COLUMN = 64;
 
@@ -46,6 +44,7 @@ function addSheet(workbook: Workbook, { plan, values, shown = false }: FileSheet
   sheet.setName(plan.name);
   if (shown) sheet.setActive(true);
   setUp(sheet, plan);
+  setUpPages(sheet, plan);
   const spilledErrors = new CellWriter(sheet, plan, values).write();
   addCharts(sheet, plan);
   for (const { name, range } of plan.names ?? []) {
@@ -65,22 +64,12 @@ function inWords<T>(place: string, write: () => T): T {
   }
 }
 
-/** Widths, heights, what stays in view, what is locked, and how it prints. */
+/** Widths, heights, what stays in view, and what is locked. */
 function setUp(sheet: Worksheet, plan: SheetPlan): void {
   plan.columns.forEach((characters, column) => sheet.setColumnWidthPixels(column, columnPixels(characters)));
   for (const [row, height] of rowHeights(plan)) sheet.setRowHeightPixels(row, height);
   if (plan.frozenRows) sheet.setFreezePanes(plan.frozenRows, 0);
   if (plan.locked) sheet.protect();
-  sheet.setPaperSize(A4);
-  sheet.setPrintFitToPages(1, 0);
-  sheet.setMargins(0.5, 0.5, 0.6, 0.6, 0.3, 0.3);
-  sheet.setFooter('&L&A&R&P / &N');
-  if (plan.print?.landscape ?? widthOf(plan, 0, plan.columns.length - 1) > PORTRAIT_WIDTH) sheet.setLandscape();
-  if (!plan.print) return;
-  const { startRow, startColumn, endRow, endColumn } = rangeOf(plan.print.area);
-  sheet.setPrintArea(startRow, startColumn, endRow, endColumn);
-  const [first, last] = plan.print.repeatRows ?? [];
-  if (first !== undefined && last !== undefined) sheet.setRepeatRows(first - 1, last - 1);
 }
 
 /** Writes the cells of one sheet. */
