@@ -4,7 +4,7 @@ import type * as Evaluate from '../../src/hosts/grid/evaluate';
 
 const file = path.join(__dirname, '..', '..', 'build', 'evaluate.cjs');
 
-export const { Engine, CellError, describeCellFunctions, descriptionOf, messageAt } = require(file) as typeof Evaluate;
+export const { Engine, CellError, GridSheets, describeCellFunctions, descriptionOf, messageAt } = require(file) as typeof Evaluate;
 export type Engine = Evaluate.Engine;
 export type EngineSheet = ConstructorParameters<typeof Evaluate.Engine>[0][number];
 

@@ -5,7 +5,7 @@ import type { EngineSheet } from '../grid/engine';
 
 /** Plans as the sheets that the formula engine computes. */
 export function engineSheets(plans: readonly SheetPlan[]): EngineSheet[] {
-  return plans.map((plan) => ({ name: plan.name, cells: matrix(plan) }));
+  return plans.map((plan) => ({ name: plan.name, cells: matrix(plan), names: plan.names }));
 }
 
 function matrix(plan: SheetPlan): EngineCell[][] {

@@ -1,19 +1,24 @@
-import type { CellValue, IRange, Worksheet } from '@univerjs/core';
+import type { CellValue, Injector, IRange, Workbook, Worksheet } from '@univerjs/core';
 import { FormulaDataModel } from '@univerjs/engine-formula';
 import { type CellPlace, isInside } from '../address';
 import { fromCellData } from './cellData';
-import type { Grid } from './createGrid';
 
 /** A formula and the cell it stands in. */
 export interface FormulaFound extends CellPlace {
   readonly formula: string;
 }
 
+/** A workbook that is open in an engine, with or without a page. */
+export interface OpenWorkbook {
+  readonly injector: Injector;
+  workbook(): Workbook;
+}
+
 /** Reads what the grid's cells hold, spilled ones included. */
 export class CellReader {
   private readonly formulas: FormulaDataModel;
 
-  constructor(private readonly grid: Grid) {
+  constructor(private readonly grid: OpenWorkbook) {
     this.formulas = grid.injector.get(FormulaDataModel);
   }
 
@@ -43,7 +48,8 @@ export class CellReader {
     return formula ? { row: source.row, column: source.column, formula } : undefined;
   }
 
-  private ownFormula(sheetId: string, { row, column }: CellPlace): string | undefined {
+  /** The formula that was typed into this very cell. */
+  ownFormula(sheetId: string, { row, column }: CellPlace): string | undefined {
     return this.formulas.getFormulaStringByCell(row, column, sheetId, this.unitId) ?? undefined;
   }
 

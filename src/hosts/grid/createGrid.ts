@@ -4,12 +4,13 @@ import {
 } from '@univerjs/core';
 import { RichTextEditingMutation } from '@univerjs/docs';
 import { SetTriggerFormulaCalculationStartMutation } from '@univerjs/engine-formula';
-import { SetSelectionsOperation, SetWorksheetActivateCommand, SheetsSelectionsService } from '@univerjs/sheets';
+import { SheetsSelectionsService } from '@univerjs/sheets';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-ui';
 import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from '../address';
 import { settleEntries } from './entry';
+import { selectRange } from './selectRange';
 import { leaveRemovedSheets } from './sheetRemoval';
 import { outlastLongPress } from './sheetTabs';
 import { createUniver } from './univer';
@@ -96,24 +97,8 @@ class UniverGrid implements Grid {
   }
 
   async goTo(sheetId: string, address: string): Promise<void> {
-    const range = rangeOf(address);
-    const unitId = this.unitId;
-    if (this.workbook().getActiveSheet()?.getSheetId() !== sheetId) {
-      await this.commands.executeCommand(SetWorksheetActivateCommand.id, { unitId, subUnitId: sheetId });
-    }
-    await this.commands.executeCommand(SetSelectionsOperation.id, {
-      unitId,
-      subUnitId: sheetId,
-      selections: [{
-        range,
-        primary: {
-          actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false,
-          startRow: range.startRow, startColumn: range.startColumn, endRow: range.endRow, endColumn: range.endColumn,
-        },
-        style: null,
-      }],
-    });
-    await this.commands.executeCommand(ScrollToRangeOperation.id, { range });
+    await selectRange(this.injector, this.workbook(), sheetId, address);
+    await this.commands.executeCommand(ScrollToRangeOperation.id, { range: rangeOf(address) });
   }
 
   focus(): void {

@@ -2,15 +2,23 @@ import {
   ICommandService, type ICellData, type Injector, type IObjectMatrixPrimitiveType, type IWorkbookData, LocaleType, LogLevel, Univer,
   UniverInstanceType, type Workbook, type Worksheet,
 } from '@univerjs/core';
+import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { FormulaDataModel, SetTriggerFormulaCalculationStartMutation, UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { SetRangeValuesMutation, UniverSheetsPlugin } from '@univerjs/sheets';
+import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
+import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
 import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import type { PlanName } from '../../worksheets/plan';
 import { placeOf, rangeOf } from '../address';
+import type { SheetHost } from '../sheetHost';
 import { CellError, type EngineCell, fromCellData, isErrorCode, toCellData } from './cellData';
+import { GridSheets } from './gridSheets';
 import { interpret } from './interpret';
 import type { CellMessages } from './messages';
 import { errorMessage } from './nativeErrors';
 import { registerCellFunctions } from './registerFunctions';
+import { selectRange } from './selectRange';
+import { definedNames, NAMES } from './sheetNames';
 
 /** Milliseconds a calculation may take before it counts as failed. */
 const CALCULATION_LIMIT = 120_000;
@@ -25,6 +33,8 @@ export interface EngineSheet {
   readonly cells: readonly (readonly EngineCell[])[];
   readonly rows?: number;
   readonly columns?: number;
+  /** Names of this sheet alone. */
+  readonly names?: readonly PlanName[];
 }
 
 /** What a cell of the engine holds: null if blank. */
@@ -38,13 +48,16 @@ export class Engine {
   readonly messages: CellMessages;
   readonly unitId: string;
   private readonly univer: Univer;
-  private readonly workbook: Workbook;
+  readonly workbook: Workbook;
 
   constructor(sheets: readonly EngineSheet[]) {
     this.univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} }, logLevel: LogLevel.ERROR });
     this.univer.registerPlugin(UniverFormulaEnginePlugin);
     this.univer.registerPlugin(UniverSheetsPlugin);
     this.univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION });
+    this.univer.registerPlugin(UniverDataValidationPlugin);
+    this.univer.registerPlugin(UniverSheetsDataValidationPlugin);
+    this.univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
     engines += 1;
     // Formulas once read are kept for the whole process by the id of the workbook, so no two may share one.
     this.unitId = `engine-${engines}`;
@@ -92,6 +105,12 @@ export class Engine {
     return interpret(this.injector, { unitId: this.unitId, sheet: this.sheet(sheet), formula });
   }
 
+  /** The workbook as a host that plans are written to and read from. */
+  sheetsHost(): SheetHost {
+    const { injector, workbook } = this;
+    return new GridSheets({ injector, workbook: () => workbook, goTo: (sheetId, address) => selectRange(injector, workbook, sheetId, address) });
+  }
+
   sheet(name: string): Worksheet {
     const sheet = this.workbook.getSheetBySheetName(name);
     if (!sheet) throw new Error(`there is no sheet "${name}"`);
@@ -134,10 +153,12 @@ function workbookData(id: string, sheets: readonly EngineSheet[]): IWorkbookData
       cellData: cellMatrix(cells),
     }] as const;
   });
+  const names = sheets.flatMap((sheet, index) => definedNames(sheet, entries[index][0]));
   return {
     id, name: id, appVersion: '', locale: LocaleType.EN_US, styles: {},
     sheetOrder: entries.map(([sheetId]) => sheetId),
     sheets: Object.fromEntries(entries),
+    resources: [{ name: NAMES, data: JSON.stringify(Object.fromEntries(names.map((name) => [name.id, name]))) }],
   };
 }
 

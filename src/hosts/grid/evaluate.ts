@@ -8,6 +8,7 @@ import { Engine, type EngineValue } from './engine';
 
 export { CellError } from './cellData';
 export { Engine } from './engine';
+export { GridSheets } from './gridSheets';
 export { describeCellFunctions, descriptionOf } from './describeFunctions';
 export { messageAt } from './messages';
 

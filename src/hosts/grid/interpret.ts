@@ -5,6 +5,7 @@ import {
 } from '@univerjs/engine-formula';
 import { CellError } from './cellData';
 import type { EngineValue } from './engine';
+import { expandNames } from './localNames';
 import { errorMessage, nameMessage } from './nativeErrors';
 import { syntaxProblem } from './syntax';
 
@@ -36,7 +37,7 @@ async function compute(injector: Injector, { unitId, sheet, formula }: Question)
   injector.get(IFormulaCurrentConfigService).loadDataLite();
   runtime.setCurrent(0, 0, sheet.getRowCount(), sheet.getColumnCount(), sheet.getSheetId(), unitId);
   try {
-    const lexed = injector.get(Lexer).treeBuilder(formula);
+    const lexed = injector.get(Lexer).treeBuilder(expandNames(injector, unitId, sheet.getSheetId(), formula));
     const tree = lexed instanceof LexerNode ? injector.get(AstTreeBuilder).parse(lexed) : undefined;
     if (!tree) return undefined;
     const node = generateExecuteAstNodeData(tree);

@@ -5,6 +5,7 @@ import { callFunction } from '../../functions/call';
 import type { CellResult } from '../../functions/cells';
 import { CellFault } from '../../functions/faults';
 import { mendLiterals } from './literals';
+import { mendNames } from './localNames';
 import { mendLoops } from './loops';
 import { CellMessages, type FormulaPlace } from './messages';
 import { mendSorting } from './sorting';
@@ -20,6 +21,7 @@ export const NAMESPACE = 'PROVE';
 export function registerCellFunctions(injector: Injector): CellMessages {
   mendLiterals();
   mendSorting(injector);
+  mendNames(injector);
   const messages = new CellMessages(injector);
   mendLoops(injector, messages);
   const service = injector.get(IFunctionService);

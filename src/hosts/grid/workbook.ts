@@ -4,15 +4,22 @@ import { toCellData } from './cellData';
 import { placeOf, rangeOf } from '../address';
 import { COLUMN_WIDTH, columnPixels, headLook, ROW_HEIGHT, rowHeights } from '../sheetLayout';
 import { BASE_STYLE, roleStyle } from './roleStyles';
+import { extrasOf } from './sheetExtras';
+import { definedNames, NAMES } from './sheetNames';
+import { highlightRules, validationRules } from './sheetRules';
 
 /** Free room below and right of what a plan fills, for the user's own work. */
 const SPARE_ROWS = 40;
 const SPARE_COLUMNS = 8;
 const LEAST_COLUMNS = 16;
 
+/** What the grid calls the parts of a stored workbook beside its sheets. */
+const VALIDATIONS = 'SHEET_DATA_VALIDATION_PLUGIN';
+const HIGHLIGHTS = 'SHEET_CONDITIONAL_FORMATTING_PLUGIN';
+
 /** A new workbook with one sheet a plan. The id tells workbooks apart while the page runs. */
 export function workbookData(plans: readonly SheetPlan[], id: string): IWorkbookData {
-  const styles = new StyleTable();
+  const styles = new StyleTable('r');
   const sheets = plans.map((plan, index) => sheetData(plan, `sheet-${index + 1}`, styles));
   return {
     id,
@@ -22,26 +29,43 @@ export function workbookData(plans: readonly SheetPlan[], id: string): IWorkbook
     styles: styles.all,
     sheetOrder: sheets.map((sheet) => sheet.id),
     sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
+    resources: resourcesOf(plans.map((plan, index) => [sheets[index].id, plan])),
   };
 }
 
+/** What the grid keeps of sheets beside their cells: names, and rules of what may be typed and how it looks. */
+function resourcesOf(plans: readonly (readonly [sheetId: string, plan: SheetPlan])[]): NonNullable<IWorkbookData['resources']> {
+  const names = plans.flatMap(([id, plan]) => definedNames(plan, id));
+  const bySheet = (rules: (plan: SheetPlan, id: string) => readonly object[]): string =>
+    JSON.stringify(Object.fromEntries(plans.map(([id, plan]) => [id, rules(plan, id)] as const).filter(([, found]) => found.length > 0)));
+  return [
+    { name: NAMES, data: JSON.stringify(Object.fromEntries(names.map((name) => [name.id, name]))) },
+    { name: VALIDATIONS, data: bySheet(validationRules) },
+    { name: HIGHLIGHTS, data: bySheet(highlightRules) },
+  ];
+}
+
 /** Each distinct style once, by a short name. */
-class StyleTable {
+export class StyleTable {
   readonly all: Record<string, IStyleData> = {};
   private readonly names = new Map<string, string>();
+
+  /** Names begin with `prefix`: those of one workbook must differ. */
+  constructor(private readonly prefix: string) {}
 
   nameOf(style: IStyleData): string {
     const key = JSON.stringify(style);
     const known = this.names.get(key);
     if (known !== undefined) return known;
-    const name = `r${this.names.size + 1}`;
+    const name = `${this.prefix}${this.names.size + 1}`;
     this.names.set(key, name);
     this.all[name] = style;
     return name;
   }
 }
 
-function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWorksheetData> & { id: string } {
+/** A plan as a sheet of the grid: cells, sizes, merges, and what it keeps beside them. Its styles go into the table. */
+export function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWorksheetData> & { id: string } {
   const cellData: Record<number, Record<number, ICellData>> = {};
   const cells = new Map(plan.cells.map((cell) => [cell.at, cell]));
   let lastRow = 0;
@@ -54,7 +78,13 @@ function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWo
   }
   const mergeData = (plan.merges ?? []).map(rangeOf);
   spreadMergedStyle(cellData, mergeData);
+  for (const { over } of plan.charts ?? []) {
+    const { endRow, endColumn } = rangeOf(over);
+    lastRow = Math.max(lastRow, endRow);
+    lastColumn = Math.max(lastColumn, endColumn);
+  }
   const frozen = plan.frozenRows ?? 0;
+  const custom = extrasOf(plan);
   return {
     id,
     name: plan.name,
@@ -70,6 +100,7 @@ function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Partial<IWo
     showGridlines: BooleanNumber.TRUE,
     gridlinesColor: '#e6e8ea',
     cellData,
+    ...(custom ? { custom } : {}),
   };
 }
 

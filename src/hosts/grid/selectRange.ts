@@ -1,0 +1,22 @@
+import { ICommandService, type Injector, type Workbook } from '@univerjs/core';
+import { SetSelectionsOperation, SetWorksheetActivateCommand } from '@univerjs/sheets';
+import { rangeOf } from '../address';
+
+/** Shows a sheet and selects a cell or range of it. */
+export async function selectRange(injector: Injector, workbook: Workbook, sheetId: string, address: string): Promise<void> {
+  const commands = injector.get(ICommandService);
+  const range = rangeOf(address);
+  const place = { unitId: workbook.getUnitId(), subUnitId: sheetId };
+  if (workbook.getActiveSheet().getSheetId() !== sheetId) await commands.executeCommand(SetWorksheetActivateCommand.id, place);
+  await commands.executeCommand(SetSelectionsOperation.id, {
+    ...place,
+    selections: [{
+      range,
+      primary: {
+        actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false,
+        startRow: range.startRow, startColumn: range.startColumn, endRow: range.endRow, endColumn: range.endColumn,
+      },
+      style: null,
+    }],
+  });
+}

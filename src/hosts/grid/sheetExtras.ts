@@ -1,0 +1,31 @@
+import type { Worksheet } from '@univerjs/core';
+import type { ChartPlan, SheetPlan } from '../../worksheets/plan';
+
+/** What a sheet keeps beside its cells that the grid has no place of its own for. It is stored, copied and undone with the sheet. */
+export interface SheetExtras {
+  /** Present if the sheet is locked: the ranges that may be typed into. */
+  readonly open?: readonly string[];
+  readonly charts?: readonly ChartPlan[];
+}
+
+/** Under which name the extras stand in a sheet's own data. */
+const KEY = 'provingsheet';
+
+/** A plan's extras, as a sheet's own data; undefined if there are none. */
+export function extrasOf({ cells, charts = [], locked }: SheetPlan): Record<string, SheetExtras> | undefined {
+  const extras: SheetExtras = {
+    ...(locked ? { open: cells.filter(({ role }) => role === 'input').map(({ at }) => at) } : {}),
+    ...(charts.length > 0 ? { charts } : {}),
+  };
+  return Object.keys(extras).length > 0 ? { [KEY]: extras } : undefined;
+}
+
+/** What a sheet in the grid keeps. */
+export function readExtras(sheet: Worksheet): SheetExtras {
+  return (sheet.getCustomMetadata()?.[KEY] as SheetExtras | undefined) ?? {};
+}
+
+/** Changes what a sheet keeps. */
+export function writeExtras(sheet: Worksheet, extras: SheetExtras): void {
+  sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), [KEY]: extras });
+}
