@@ -61,13 +61,11 @@ export function ensureBrowser() {
   return findProgram(BROWSERS);
 }
 
-/** LibreOffice for the tests that recalculate workbook files: on the path, or installed now from the system's packages. */
+/** LibreOffice, and the reader of the pages that it prints, for the tests of workbook files: on the path, or installed now from the system's packages. */
 export function ensureLibreOffice() {
-  const names = ['soffice', 'libreoffice'];
-  const found = findProgram(names);
-  if (found) return found;
-  installSystemPackages(['--no-install-recommends', 'libreoffice-calc']);
-  return findProgram(names);
+  const found = () => (process.env.SOFFICE ?? findProgram(['soffice'])) && findProgram(['pdftotext']);
+  if (!found()) installSystemPackages(['--no-install-recommends', 'libreoffice-calc', 'poppler-utils', 'fonts-liberation']);
+  return found();
 }
 
 /** Installs Debian packages where it may (root, or sudo that asks nothing); otherwise leaves things as they are. */

@@ -58,7 +58,7 @@ const inNode = suites.filter((suite) => suite === 'unit' || suite === 'engine');
 if (inNode.length > 0) counts.push(jest(inNode, {}));
 if (suites.includes('office')) {
   if (ensureLibreOffice()) counts.push(jest(['office'], {}));
-  else notRun.push('office tests: no LibreOffice found and none could be installed. Install the package "libreoffice-calc" (Debian: apt-get install libreoffice-calc)');
+  else notRun.push('office tests: no LibreOffice (soffice) or no pdftotext found, and none could be installed. Install them (Debian: apt-get install libreoffice-calc poppler-utils)');
 }
 if (suites.includes('browser')) {
   const browser = ensureBrowser();

@@ -23,7 +23,7 @@ const compression = `${range(COMPRESSION, 'A')},${range(COMPRESSION, 'B', 'C')}`
 
 /** An invented run in tension and compression: every static characteristic, and a warm run corrected to 23 °C. */
 export function fivePointRun(): SheetPlan {
-  const sheet = new PlanBuilder('Five-point run', [6, 11, 10, 10, 12, 12, 2, 27, 12, 13, 44]);
+  const sheet = new PlanBuilder('Five-point run', [6, 11, 10, 10, 12, 12, 2, 27, 12, 13, 60]);
   sheet.wide(1, 1, 11, 'title', 'Five-point run, tension and compression');
   sheet.wide(1, 2, 11, 'subtitle', 'Invented readings, for demonstration only: a made-up 20 kN cell of a made-up cable test rig. Output in mV/V.');
   sheet.wide(1, 3, 11, 'caution', 'Stand clear of the load train while it is loaded. Never exceed the safe overload of cell, adapters or frame. Keep off hot parts in a warm run.');

@@ -44,7 +44,7 @@ export class FileSheets implements SheetHost {
     return this.change(({ sheets }) => {
       const before = sheets.find((sheet) => isNamed(sheet, plan.name));
       if (before && !replace && !isEmpty(before.plan)) throw new SheetTaken(before.plan.name);
-      return { sheets: before ? sheets.map((sheet) => (sheet === before ? { plan } : sheet)) : [...sheets, { plan }], shown: plan.name };
+      return { sheets: [...sheets.filter((sheet) => sheet !== before), { plan }], shown: plan.name };
     });
   }
 
