@@ -31,11 +31,12 @@ function ofReadings(sheet: RunSheet): Finding[] {
   const noNumbers = readingsThatAreNoNumbers(sheet);
   const order = readingOrder(sheet);
   const sign = signOfRuns(sheet);
-  const reversed = sign.flatMap(({ at }) => cellsOfRun(sheet, at));
+  const copied = copiedRuns(sheet);
+  const doubtful = [...sign, ...copied].flatMap(({ at }) => cellsOfRun(sheet, at));
   const readingsMissing = noNumbers.length > 0 || emptyReadings(sheet).length > 0;
   return [
-    ...noNumbers, ...order.findings, ...sign, ...zeroReturns(sheet), ...copiedRuns(sheet),
-    ...outliers(sheet, new Set([...order.suspects, ...reversed])),
+    ...noNumbers, ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
+    ...outliers(sheet, new Set([...order.suspects, ...doubtful])),
     ...resolution(sheet), ...temperature(sheet), ...dates(sheet),
     ...resultErrors(sheet, readingsMissing), ...outside(sheet), ...outsideTolerance(sheet),
   ];

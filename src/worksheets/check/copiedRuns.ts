@@ -5,8 +5,8 @@ import type { RunSheet } from './runSheet';
 import { greatestForce, trendOf } from './trend';
 
 /** Equal runs are no wonder where there are few readings, or an instrument shows few steps. Common practice, no source. */
-const LEAST_READINGS = 6;
-const LEAST_STEPS = 50_000;
+const LEAST_READINGS = 8;
+const LEAST_STEPS = 100_000;
 
 /** Runs that repeat an earlier run of their block to the last digit: likely copied. */
 export function copiedRuns(sheet: RunSheet): Finding[] {

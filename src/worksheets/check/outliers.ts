@@ -1,11 +1,12 @@
+import { MetrologyError } from '../../metrology/errors';
+import { fitPolynomial, GREATEST_DEGREE, type PolynomialFit } from '../../metrology/polynomialFit';
 import { deletedResiduals, outlierThreshold } from '../../metrology/studentized';
-import { fitPolynomial, GREATEST_DEGREE } from '../../metrology/polynomialFit';
 import { netReadingsOf, type AppliedReading, type Block } from '../block';
 import { capped, type Finding } from './finding';
 import { readingStep } from './readingStep';
 import type { RunSheet } from './runSheet';
 
-/** Chance of a finding in a fit of sound readings. */
+/** Chance of a finding in a sheet of sound readings, shared among its fits. */
 const PROBABILITY = 0.01;
 /** Below this the others say too little of any one reading. */
 const LEAST_DOF = 4;
@@ -29,17 +30,15 @@ interface Outlier {
 
 /**
  * Readings that lie off the calibration polynomial of all the others by more than their scatter explains: deleted residuals
- * against Student's t at 1 % for the worst of all (Bonferroni), the worst taken out first. Rows up and rows down are
+ * against Student's t at 1 % for the worst of the sheet (Bonferroni), the worst taken out first. Rows up and rows down are
  * judged apart where each has enough, for hysteresis is no outlier.
  * @param suspects addresses of readings that are known to be wrong, and take no part
  * Source: R. D. Cook and S. Weisberg, Residuals and Influence in Regression (1982), from memory.
  */
 export function outliers(sheet: RunSheet, suspects: ReadonlySet<string>): Finding[] {
-  const found = sheet.forceBlocks().flatMap((block) => {
-    const candidates = candidatesOf(sheet, block, suspects);
-    const least = LEAST_STEPS * readingStep(sheet, block);
-    return branches(sheet, candidates).flatMap((branch) => outliersOf(sheet, branch, least)).map((outlier) => finding(sheet, block, outlier));
-  });
+  const fits = sheet.forceBlocks().flatMap((block) => branches(sheet, candidatesOf(sheet, block, suspects)).map((points) => ({ block, points })));
+  const found = fits.flatMap(({ block, points }) => outliersOf(sheet, points, LEAST_STEPS * readingStep(sheet, block), PROBABILITY / fits.length)
+    .map((outlier) => finding(sheet, block, outlier)));
   return capped(found, 'readings that lie off the others');
 }
 
@@ -54,7 +53,8 @@ function branches(sheet: RunSheet, all: readonly Candidate[]): (readonly Candida
   if (all.length === 0) return [];
   const top = all.reduce((most, point) => (Math.abs(point.applied) > Math.abs(most.applied) ? point : most)).row;
   const parts = [all.filter(({ row }) => row <= top), all.filter(({ row }) => row > top)];
-  return parts.every((part) => part.length === 0 || enough(sheet, part)) ? parts : [all];
+  const parted = parts.filter((part) => part.length > 0);
+  return parted.every((part) => enough(sheet, part)) ? parted : [all];
 }
 
 function enough(sheet: RunSheet, points: readonly Candidate[]): boolean {
@@ -69,11 +69,11 @@ function degreeFor(sheet: RunSheet, points: readonly Candidate[]): number {
   return Math.min(Math.max(wanted, 1), GREATEST_DEGREE, distinct - 2);
 }
 
-function outliersOf(sheet: RunSheet, points: readonly Candidate[], least: number): Outlier[] {
+function outliersOf(sheet: RunSheet, points: readonly Candidate[], least: number, probability: number): Outlier[] {
   const found: Outlier[] = [];
   let left = points;
   while (enough(sheet, left) && found.length < points.length / 4) {
-    const worst = worstOf(left, degreeFor(sheet, left), least);
+    const worst = worstOf(left, degreeFor(sheet, left), least, probability);
     if (!worst) break;
     found.push(worst);
     left = left.filter((point) => point !== worst.candidate);
@@ -81,15 +81,26 @@ function outliersOf(sheet: RunSheet, points: readonly Candidate[], least: number
   return found.sort((a, b) => a.candidate.row - b.candidate.row || a.candidate.run - b.candidate.run);
 }
 
-function worstOf(points: readonly Candidate[], degree: number, least: number): Outlier | undefined {
+function worstOf(points: readonly Candidate[], degree: number, least: number, probability: number): Outlier | undefined {
   const forces = points.map(({ applied }) => Math.abs(applied));
   const readings = points.map(({ reading }) => reading);
-  const fit = fitPolynomial(forces, readings, degree);
-  const threshold = outlierThreshold(fit.n, fit.dof, PROBABILITY);
+  const fit = fitIfPossible(forces, readings, degree);
+  if (!fit) return undefined;
+  const threshold = outlierThreshold(fit.n, fit.dof, probability);
   const judged = (deletedResiduals(forces, readings, fit) ?? []).map((residual, i) => ({ ...residual, threshold, candidate: points[i] }));
   return judged
     .filter(({ t, deviation }) => Math.abs(t) > threshold && Math.abs(deviation) > least)
     .reduce<Outlier | undefined>((most, one) => (most && Math.abs(most.t) >= Math.abs(one.t) ? most : one), undefined);
+}
+
+/** Nothing is said of numbers that no polynomial can be fitted to: too large, or forces too close together. */
+function fitIfPossible(forces: readonly number[], readings: readonly number[], degree: number): PolynomialFit | undefined {
+  try {
+    return fitPolynomial(forces, readings, degree);
+  } catch (error) {
+    if (error instanceof MetrologyError) return undefined;
+    throw error;
+  }
 }
 
 function finding(sheet: RunSheet, block: Block, { candidate, deviation, t, threshold }: Outlier): Finding {

@@ -69,7 +69,7 @@ export function outside(sheet: RunSheet): Finding[] {
 
 /** The limit of a result: of its own name, or of the name that it begins with: limit_nonlinearity for nonlinearity_tension. */
 function limitCell(sheet: RunSheet, result: string): FilledCell | undefined {
-  const names = sheet.cells.namesAfter('limit_').filter((name) => `${result}_`.startsWith(`${name}_`));
+  const names = sheet.cells.namesAfter('limit_').filter((name) => `${result}_`.startsWith(`${name.replace(/_from$/, '')}_`));
   const longest = names.reduce((most, name) => (name.length > most.length ? name : most), '');
   return sheet.cells.cell(`limit_${longest}`);
 }
