@@ -24,7 +24,8 @@ export function wordsFor(error: unknown): string {
   }
 }
 
-function codeOf(error: unknown): string {
+/** The code of an error of the Office API; "" if it is none. */
+export function codeOf(error: unknown): string {
   const code = typeof error === 'object' && error !== null && 'code' in error ? error.code : undefined;
   return typeof code === 'string' ? code : '';
 }
