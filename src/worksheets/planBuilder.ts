@@ -1,4 +1,4 @@
-import type { CellRole, PlanCell, SheetPlan } from './plan';
+import type { CellRole, ChartPlan, Highlight, PlanCell, PlanName, PrintPlan, SheetPlan, Validation } from './plan';
 
 /** What a cell holds: a formula if it is marked as one, else a constant; undefined leaves it empty but styled. */
 export type Content = string | number | boolean | Formula | undefined;
@@ -22,10 +22,19 @@ export function address(column: number, row: number): string {
   return `${letters}${row}`;
 }
 
+/** The same as a reference that stays where it is when a formula is copied: (2, 4) is "$B$4". */
+export function fixed(column: number, row: number): string {
+  return address(column, row).replace(/^([A-Z]+)/, '$$$1$$');
+}
+
 /** Gathers the cells of a sheet. Columns and rows count from 1, as a user sees them. */
 export class PlanBuilder {
   private readonly cells = new Map<string, PlanCell>();
   private readonly merges: string[] = [];
+  private readonly names: PlanName[] = [];
+  private readonly validations: Validation[] = [];
+  private readonly highlights: Highlight[] = [];
+  private readonly charts: ChartPlan[] = [];
 
   constructor(private readonly name: string, private readonly columns: readonly number[]) {}
 
@@ -35,6 +44,13 @@ export class PlanBuilder {
     const held = content instanceof Formula ? { formula: content.text } : content === undefined ? {} : { value: content };
     this.cells.set(at, { at, role, ...held, ...(format === undefined ? {} : { format }) });
     return this;
+  }
+
+  /** One cell by its address. */
+  fill(at: string, role: CellRole, content: Content, format?: string): this {
+    const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(at) as RegExpExecArray;
+    const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+    return this.put(column, Number(row), role, content, format);
   }
 
   /** A run of cells to the right. */
@@ -72,12 +88,47 @@ export class PlanBuilder {
   }
 
   /** One cell that shows across several columns. */
-  wide(column: number, row: number, columns: number, role: CellRole, content: Content): this {
+  wide(column: number, row: number, columns: number, role: CellRole, content?: Content, format?: string): this {
     this.merges.push(`${address(column, row)}:${address(column + columns - 1, row)}`);
-    return this.put(column, row, role, content);
+    return this.put(column, row, role, content, format);
   }
 
-  plan(frozenRows = 0): SheetPlan {
-    return { name: this.name, columns: this.columns, cells: [...this.cells.values()], merges: this.merges, frozenRows };
+  /** Says what a range is. */
+  called(name: string, range: string): this {
+    this.names.push({ name, range });
+    return this;
+  }
+
+  validate(validation: Validation): this {
+    this.validations.push(validation);
+    return this;
+  }
+
+  highlight(highlight: Highlight): this {
+    this.highlights.push(highlight);
+    return this;
+  }
+
+  chart(chart: ChartPlan): this {
+    this.charts.push(chart);
+    return this;
+  }
+
+  /** The last row that holds anything. */
+  lastRow(): number {
+    return Math.max(...[...this.cells.keys()].map((at) => Number(/\d+$/.exec(at)?.[0])));
+  }
+
+  plan(frozenRows = 0, { locked, print }: { readonly locked?: boolean; readonly print?: PrintPlan } = {}): SheetPlan {
+    const { names, validations, highlights, charts } = this;
+    return {
+      name: this.name, columns: this.columns, cells: [...this.cells.values()], merges: this.merges, frozenRows,
+      ...(names.length > 0 ? { names } : {}),
+      ...(validations.length > 0 ? { validations } : {}),
+      ...(highlights.length > 0 ? { highlights } : {}),
+      ...(charts.length > 0 ? { charts } : {}),
+      ...(locked ? { locked } : {}),
+      ...(print ? { print } : {}),
+    };
   }
 }

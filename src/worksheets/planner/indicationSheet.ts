@@ -1,0 +1,231 @@
+import type { SheetPlan } from '../plan';
+import { address, formula } from '../planBuilder';
+import type { Question } from '../question';
+import { DIRECTIONS, type IndicationTemplate } from '../templateSchema';
+import type { AnswerReader } from './answerReader';
+import { type Desk, newDesk, PERCENT, rounded } from './desk';
+import { closeSheet, type ConditionLine, openSheet } from './frame';
+import { changedItem, type ItemAnswers, itemQuestions, readItem, suggestedItem } from './itemForm';
+import { plainCheck } from './plainCheck';
+import { plotArea } from './plots';
+import type { Procedure } from './procedure';
+import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable } from './resultTable';
+import { split } from './runSheet';
+import { nameUnits, onceRead, readings, type SeriesBlock, span, startBlock } from './seriesBlock';
+import { changedSeries, checkSeries, readSeries, type SeriesAnswers, seriesQuestions, suggestedSeries } from './seriesForm';
+import { impossible, possibleResults, type StaticId, staticLines } from './staticResults';
+
+/** What a sheet of indications is planned from. */
+export interface IndicationSetup {
+  readonly item: ItemAnswers;
+  readonly series: SeriesAnswers;
+  /** Fractions. */
+  readonly tolerance: IndicationTemplate['tolerance'];
+  /** Indicated units per unit applied; undefined if both are the same. */
+  readonly scale?: number;
+}
+
+/** Indications in engineering units against what they should be: a system of transducer and indicator, or an indicator fed by a simulator. */
+export const indicationProcedure: Procedure<IndicationTemplate, IndicationSetup> = {
+  questions: (template, answers) => {
+    const [item, rest] = split(itemQuestions(template, answers));
+    return [...item, ...(template.scale === undefined ? [] : [SCALE]), ...seriesQuestions(template), ...TOLERANCES, ...rest];
+  },
+  suggested: (template) => ({
+    ...suggestedItem(template), ...suggestedSeries(template),
+    tolerance_reading: String(rounded(template.tolerance.ofReading * 100)), tolerance_capacity: String(rounded(template.tolerance.ofCapacity * 100)),
+    ...(template.scale === undefined ? {} : { scale: String(template.scale) }),
+  }),
+  read,
+  plan: (template, setup) => new IndicationSheet(template, setup).plan(),
+  changed: (template, { item, series, tolerance, scale }) => {
+    const { positions: _, ...rest } = template;
+    return { ...rest, item: changedItem(item), ...changedSeries(series), tolerance, ...(scale === undefined ? {} : { scale }) };
+  },
+};
+
+const SCALE: Question = {
+  id: 'scale', label: 'Scale', unit: 'indicated per mV/V', group: 'Item', kind: 'number', optional: false, help: 'What the indicator shows for one mV/V, as it is set up.',
+};
+const TOLERANCES: readonly Question[] = [
+  { id: 'tolerance_reading', label: 'Tolerance of reading', unit: '%', group: 'Tolerance', kind: 'number', optional: false, help: 'Allowed error as a part of what should be indicated; the greater of both counts.' },
+  { id: 'tolerance_capacity', label: 'Tolerance of capacity', unit: '%', group: 'Tolerance', kind: 'number', optional: false, help: 'Allowed error as a part of capacity. Each point’s tolerance can be changed on the sheet.' },
+];
+
+function read(reader: AnswerReader, template: IndicationTemplate): IndicationSetup | undefined {
+  const item = readItem(reader, template);
+  const series = readSeries(reader, template);
+  const scale = template.scale === undefined ? undefined : reader.number('scale', { above: 0 });
+  const ofReading = reader.number('tolerance_reading', { least: 0, greatest: 100 });
+  const ofCapacity = reader.number('tolerance_capacity', { least: 0, greatest: 100 });
+  if (template.scale === undefined && item !== undefined && item.outputUnit !== item.unit) {
+    reader.refuse('output_unit', `Found ${item.outputUnit}; expected ${item.unit}, the unit of what is applied, since the error is their difference.`);
+  }
+  if (item === undefined || series === undefined || ofReading === undefined || ofCapacity === undefined) return undefined;
+  if (template.scale !== undefined && scale === undefined) return undefined;
+  checkSeries(reader, item, series);
+  for (const id of template.results) {
+    const why = impossible(id, series);
+    if (why !== undefined) reader.warn('points', `Left out: ${why}.`);
+  }
+  const least = Math.min(...series.points.filter((point) => point > 0)) / 100 * item.capacity * (scale ?? 1) * (ofReading / 100);
+  if (Math.max(least, item.capacity * (scale ?? 1) * (ofCapacity / 100)) < item.resolution) {
+    reader.warn('resolution', 'The tolerance of the lowest point is less than one step of the resolution.');
+  }
+  return { item, series, tolerance: { ofReading: rounded(ofReading / 100), ofCapacity: rounded(ofCapacity / 100) }, ...(scale === undefined ? {} : { scale }) };
+}
+
+/** Columns after the mean. */
+const [ERROR, SHARE, TOLERANCE, LOWER, VERDICT, CHANGE] = [1, 2, 3, 4, 5, 6];
+
+/** Cells that the blocks read. */
+interface Cells {
+  readonly ofReading: string;
+  readonly ofCapacity: string;
+  readonly resolution: string;
+  /** Capacity in the unit of the indication, as an expression. */
+  readonly capacity: string;
+  readonly scale?: string;
+}
+
+/** Lays out one sheet of indications from top to bottom. */
+class IndicationSheet {
+  private readonly desk: Desk;
+  private readonly applied: readonly number[];
+
+  constructor(private readonly template: IndicationTemplate, private readonly setup: IndicationSetup) {
+    const { item, series, scale } = setup;
+    this.applied = series.points.map((point) => rounded((item.capacity * point) / 100));
+    const columns = (scale === undefined ? 2 : 3) + 2 * series.runs + (template.stages.length > 1 ? CHANGE : VERDICT);
+    this.desk = newDesk(item, columns, this.applied);
+  }
+
+  plan(): SheetPlan {
+    const { desk, template, setup } = this;
+    const { unit, outputUnit } = setup.item;
+    const number = { kind: 'number', least: 0 } as const;
+    const more: ConditionLine[] = [
+      ...(setup.scale === undefined ? [] : [{ label: `Scale, ${outputUnit} per ${unit}`, name: 'scale', value: setup.scale, rule: number }]),
+      { label: 'Tolerance of reading', name: 'tolerance_reading', value: setup.tolerance.ofReading, format: PERCENT, rule: number },
+      { label: 'Tolerance of capacity', name: 'tolerance_capacity', value: setup.tolerance.ofCapacity, format: PERCENT, rule: number },
+    ];
+    const { nextRow, cell } = openSheet(desk, template, more);
+    const scale = setup.scale === undefined ? undefined : cell('scale');
+    const cells: Cells = {
+      ofReading: cell('tolerance_reading'), ofCapacity: cell('tolerance_capacity'), resolution: cell('resolution'),
+      capacity: scale === undefined ? cell('capacity') : `(${cell('capacity')}*${scale})`, ...(scale === undefined ? {} : { scale }),
+    };
+    let row = nextRow;
+    const stages = template.stages.map((stage) => setup.series.directions.map((direction, i) => {
+      const block = this.block(stage, direction, row, cells);
+      if (row === nextRow) nameUnits(desk, row);
+      row = block.lastRow + 3;
+      return { stage, direction, index: i, block };
+    }));
+    const found = stages[0];
+    if (stages.length > 1) stages[1].forEach(({ block }, i) => this.change(block, found[i].block));
+    const parts = stages.flat();
+    const tables = parts.map(({ block }, i) => {
+      const table = this.results(block, row, cells, i);
+      row = table.nextRow + 1;
+      return table;
+    });
+    for (const stage of template.stages) row = this.outcome(row, stage, parts, tables);
+    row += 1;
+    row = plotArea(desk, row, parts.map(({ block }) => this.plot(block)));
+    parts.forEach(({ block }, i) => {
+      const at = (id: string) => tables[i].values.get(`${id}_${block.id}`) ?? '';
+      row = plainCheck(desk, row, { block, capacity: cells.capacity, at }, this.statics(), (id) => `${id}_${block.id}`);
+    });
+    return closeSheet(desk, row, template);
+  }
+
+  private statics(): readonly StaticId[] {
+    return possibleResults(this.template, this.setup.series).filter((id): id is StaticId => id !== 'calibration' && id !== 'rated_output');
+  }
+
+  private block(stage: string, direction: string, row: number, { ofReading, ofCapacity, capacity, resolution, scale }: Cells): SeriesBlock {
+    const { desk, template, setup } = this;
+    const { sheet, formats } = desk;
+    const { unit, outputUnit } = setup.item;
+    const several = setup.series.directions.length > 1;
+    const sign = direction === DIRECTIONS[template.quantity][1] ? -1 : 1;
+    const block = startBlock(desk, setup.series, {
+      id: [stage, ...(several ? [direction] : [])].join('_').replace(/[ -]/g, '_'), row,
+      title: `${stage[0].toUpperCase()}${stage.slice(1)}, ${direction}`,
+      appliedHead: scale === undefined ? 'Applied' : 'Simulator', appliedUnit: unit, typed: template.applied === 'typed',
+      applied: this.applied.map((value) => (value === 0 ? 0 : sign * value)),
+      ...(scale === undefined ? {} : { expected: { head: 'Expected', unit: outputUnit, formula: (at) => `${at}*${scale}` } }),
+    });
+    const column = (offset: number) => block.meanColumn + offset;
+    ['Error', 'Error', 'Tolerance ±', 'Lower limit', 'Verdict'].forEach((head, i) => {
+      sheet.put(column(1 + i), row + 1, 'header', head).put(column(1 + i), row + 2, 'header', [outputUnit, 'of reading', outputUnit, outputUnit, ''][i]);
+    });
+    for (let at = block.firstRow; at <= block.lastRow; at += 1) {
+      const [mean, expected] = [address(block.meanColumn, at), address(block.forceColumn, at)];
+      const [error, tolerance] = [address(column(ERROR), at), address(column(TOLERANCE), at)];
+      sheet.put(column(ERROR), at, 'result', formula(`IF(${mean}="","",${mean}-${expected})`), formats.output);
+      sheet.put(column(SHARE), at, 'result', formula(`IF(OR(${error}="",${expected}=0),"",${error}/${expected})`), PERCENT);
+      sheet.put(column(TOLERANCE), at, 'input', formula(`MAX(${ofReading}*ABS(${expected}),${ofCapacity}*${capacity})`), `${formats.output}0`);
+      sheet.put(column(LOWER), at, 'reference', formula(`IF(${tolerance}="","",-${tolerance})`), `${formats.output}0`);
+      // A millionth of a step is let go, so that binary fractions decide nothing.
+      sheet.put(column(VERDICT), at, 'result', formula(`IF(${error}="","",IF(${tolerance}="","no limit",IF(ABS(${error})-${tolerance}<=1E-6*${resolution},"within","outside")))`));
+    }
+    sheet.validate({ range: span(block, column(TOLERANCE)), rule: { kind: 'number', least: 0 }, message: 'Expected a tolerance of 0 or more, or nothing if the point is not judged.' });
+    highlightVerdicts(sheet, span(block, column(VERDICT)));
+    sheet.called(`errors_${block.id}`, span(block, column(ERROR))).called(`tolerances_${block.id}`, span(block, column(TOLERANCE)));
+    return block;
+  }
+
+  /** What the adjustment changed, beside the readings as left. */
+  private change(block: SeriesBlock, found: SeriesBlock): void {
+    const { sheet, formats } = this.desk;
+    const column = block.meanColumn + CHANGE;
+    sheet.put(column, block.firstRow - 2, 'header', 'Change').put(column, block.firstRow - 1, 'header', 'by adjustment');
+    for (let at = block.firstRow; at <= block.lastRow; at += 1) {
+      const [now, before] = [address(block.meanColumn, at), address(found.meanColumn, found.firstRow + at - block.firstRow)];
+      sheet.put(column, at, 'result', formula(`IF(OR(${now}="",${before}=""),"",${now}-${before})`), formats.output);
+    }
+  }
+
+  private results(block: SeriesBlock, row: number, cells: Cells, index: number): ResultTable {
+    const { desk, template, setup } = this;
+    const ids = this.statics();
+    const errors = span(block, block.meanColumn + ERROR);
+    const verdicts = span(block, block.meanColumn + VERDICT);
+    const own: ResultLine[] = [
+      { id: `greatest_error_${block.id}`, label: 'Greatest error, magnitude', format: desk.formats.output, unit: setup.item.outputUnit, value: onceRead(block, `MAX(MAX(${errors}),-MIN(${errors}))`), function: 'greatest |mean net − expected|' },
+      { id: `points_outside_${block.id}`, label: 'Points outside tolerance', format: '0', unit: 'points', value: onceRead(block, `COUNTIF(${verdicts},"outside")`), function: 'count of verdicts “outside”', judged: { limit: 0, limitFormat: '0', rule: 'greatest' } },
+    ];
+    const at = (id: string) => address(4, lineRow(row, own.length + ids.indexOf(id as StaticId)));
+    // Every block has limits of its own; the first gives the names.
+    const limits = (id: string) => template.limits[id as keyof typeof template.limits];
+    const lines = staticLines(desk, block, ids, cells, limits, (id) => `${id}_${block.id}`, at)
+      .map((line) => (index > 0 && line.judged ? { ...line, judged: { ...line.judged, name: undefined } } : line));
+    return resultTable(desk, row, `Results ${block.title.toLowerCase()}`, [...own, ...lines]);
+  }
+
+  private outcome(row: number, stage: string, parts: readonly { readonly stage: string; readonly block: SeriesBlock }[], tables: readonly ResultTable[]): number {
+    const own = parts.flatMap((part, i) => (part.stage === stage ? [{ block: part.block, table: tables[i] }] : []));
+    const typed = own.map(({ block }) => `COUNT(${readings(block)})`).join('+');
+    return outcomeLine(this.desk, row, {
+      label: `Outcome ${stage}`, name: `verdict_overall_${stage.replace(' ', '_')}`,
+      verdicts: own.map(({ table }) => table.verdicts), waiting: own.map(({ block }) => block.waiting),
+      ...(stage === 'as left' ? { unless: { condition: `${typed}=0`, words: 'not run: without adjustment, as found is final' } } : {}),
+    });
+  }
+
+  private plot(block: SeriesBlock) {
+    const x = span(block, block.forceColumn);
+    const y = (offset: number) => span(block, block.meanColumn + offset);
+    return {
+      title: `Error, ${block.title.toLowerCase()}`, x: `Expected, ${this.setup.item.outputUnit}`, y: this.setup.item.outputUnit,
+      series: [
+        { name: 'Error', x, y: y(ERROR), drawn: 'both' as const },
+        { name: 'Tolerance, upper', x, y: y(TOLERANCE), drawn: 'limit' as const },
+        { name: 'Tolerance, lower', x, y: y(LOWER), drawn: 'limit' as const },
+      ],
+    };
+  }
+}
+
