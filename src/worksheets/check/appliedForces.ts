@@ -1,3 +1,4 @@
+import { appliedUnitOf } from '../appliedUnit';
 import type { Block } from '../block';
 import type { FilledCell } from '../filledSheet';
 import { described } from './completeness';
@@ -120,10 +121,11 @@ function zeros(sheet: RunSheet, block: Block, applied: readonly Applied[]): Find
 
 /** Forces greater than the standard measures. */
 export function beyondStandard(sheet: RunSheet): Finding[] {
-  const capacity = sheet.cells.number('standard_capacity');
-  if (capacity === undefined) return [];
+  const stated = sheet.cells.number('standard_capacity');
+  if (stated === undefined) return [];
+  const capacity = Math.abs(stated * appliedUnitOf(sheet.cells).scale);
   return sheet.forceBlocks().flatMap((block) => {
-    const beyond = block.applied.filter(({ value }) => typeof value === 'number' && Math.abs(value) > Math.abs(capacity) * (1 + 1e-9));
+    const beyond = block.applied.filter(({ value }) => typeof value === 'number' && Math.abs(value) > capacity * (1 + 1e-9));
     if (beyond.length === 0) return [];
     const [{ at, value }] = beyond;
     const others = beyond.length > 1 ? ` (and ${beyond.length - 1} more)` : '';

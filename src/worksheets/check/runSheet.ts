@@ -1,3 +1,4 @@
+import { appliedUnitOf } from '../appliedUnit';
 import { blocksOf, type Block } from '../block';
 import { FilledSheet } from '../filledSheet';
 import type { ReadSheet } from '../readSheet';
@@ -32,7 +33,7 @@ export class RunSheet {
 
   /** A force with its unit. */
   force(value: number): string {
-    return withUnit(value, this.cells.text('unit'));
+    return withUnit(value, appliedUnitOf(this.cells).unit);
   }
 
   /** A reading with its unit. */

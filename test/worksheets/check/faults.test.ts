@@ -118,6 +118,12 @@ describe('forces', () => {
     expect(findings(bothWays().put('I2', 18))).toEqual([expect.stringMatching(/^wrong A15 Tension: A15 holds 20 kN; /), expect.stringMatching(/^wrong A29 Compression: A29 holds -20 kN; /)]);
   });
 
+  test('fed by a simulator are what should be indicated: its capacity counts times the scale', () => {
+    const sheet = sound().put('C2', 'mV/V').put('D2', 'kN').put('I2', 2).single('scale', 'K2', 10);
+    expect(findings(sheet)).toEqual([]);
+    expect(findings(sheet.put('I2', 1.5))).toEqual(['wrong A14 A14 holds 16 kN (and 2 more); expected no more than the standard’s capacity, 15 kN']);
+  });
+
   test('in a named range of another length than the readings are wrong', () => {
     const sheet = sound().unname('forces_tension');
     expect(findings(sheet)).toEqual([expect.stringMatching(/^wrong B10 The readings in B10 have no forces beside them: the name forces_tension is gone/)]);
