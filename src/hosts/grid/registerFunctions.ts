@@ -4,6 +4,7 @@ import { BaseFunction, type BaseValueObject, IFunctionService } from '@univerjs/
 import { callFunction } from '../../functions/call';
 import type { CellResult } from '../../functions/cells';
 import { CellFault } from '../../functions/faults';
+import { mendComparisons } from './comparisons';
 import { mendLiterals } from './literals';
 import { mendNames } from './localNames';
 import { mendLoops } from './loops';
@@ -19,6 +20,7 @@ export const NAMESPACE = 'PROVE';
  * Returns the messages of the errors they give, to be disposed with the engine.
  */
 export function registerCellFunctions(injector: Injector): CellMessages {
+  mendComparisons();
   mendLiterals();
   mendSorting(injector);
   mendNames(injector);
