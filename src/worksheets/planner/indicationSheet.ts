@@ -38,10 +38,7 @@ export const indicationProcedure: Procedure<IndicationTemplate, IndicationSetup>
   }),
   read,
   plan: (template, setup) => new IndicationSheet(template, setup).plan(),
-  changed: (template, { item, series, tolerance, scale }) => {
-    const { positions: _, ...rest } = template;
-    return { ...rest, item: changedItem(item), ...changedSeries(series), tolerance, ...(scale === undefined ? {} : { scale }) };
-  },
+  changed: (template, { item, series, tolerance, scale }) => ({ ...template, item: changedItem(item), ...changedSeries(series), tolerance, ...(scale === undefined ? {} : { scale }) }),
 };
 
 const SCALE: Question = {

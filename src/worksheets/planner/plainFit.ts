@@ -16,7 +16,9 @@ export function fitChecks(sheet: PlanBuilder, { block, at }: PlainCells, table: 
   const topForce = `ABS(${table.applied(block.topRow)})`;
   const top = `ABS(${table.mean(block.topRow)})`;
   const powers = Array.from({ length: MOST_DEGREE }, (_, k) => table.powers(k + 1, first, last));
-  const linest = `LINEST(${table.fittedMean(first, last)},CHOOSE(${degree},${powers.join(',')}))`;
+  // The powers up to the degree; not CHOOSE, which the grid's engine takes only with a number typed into the formula.
+  const used = powers.slice(0, -1).reduceRight((rest, range, i) => `IF(${degree}=${i + 1},${range},${rest})`, powers[MOST_DEGREE - 1]);
+  const linest = `LINEST(${table.fittedMean(first, last)},${used})`;
   const again = (line: number) => address(RESULT.value, firstLine + line);
   fillFitted(sheet, block, table, again);
   const net = `(${rowsOfReadings(block, first, last)}-${zeroOf(block, first, last)})`;

@@ -32,10 +32,7 @@ export const runProcedure: Procedure<RunTemplate, RunSetup> = {
   suggested: (template) => ({ ...suggestedItem(template), ...suggestedSeries(template), ...(fits(template) ? { degree: String(template.degree ?? 2) } : {}) }),
   read,
   plan: (template, setup) => new RunSheet(template, setup).plan(),
-  changed: (template, { item, series, degree }) => {
-    const { positions: _, ...rest } = template;
-    return { ...rest, item: changedItem(item), ...changedSeries(series), ...(degree === undefined ? {} : { degree }) };
-  },
+  changed: (template, { item, series, degree }) => ({ ...template, item: changedItem(item), ...changedSeries(series), ...(degree === undefined ? {} : { degree }) }),
 };
 
 const DEGREE: Question = {

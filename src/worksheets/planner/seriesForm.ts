@@ -84,5 +84,5 @@ export function differentLoads(points: readonly number[]): number {
 
 /** The series of a template as answered. */
 export function changedSeries({ directions, points, runs, positions, zero }: SeriesAnswers): Pick<SeriesTemplate, 'directions' | 'points' | 'runs' | 'positions' | 'zero'> {
-  return { directions: [...directions], points: [...points], runs, zero, ...(positions.length > 0 ? { positions: [...positions] } : {}) };
+  return { directions: [...directions], points: [...points], runs, zero, positions: positions.length > 0 ? [...positions] : undefined };
 }

@@ -1,0 +1,125 @@
+import type { PlanCell, SheetPlan } from '../plan';
+
+/**
+ * Invented readings for a planned sheet, for demonstration only: a made-up transducer with a slight bend, hysteresis, creep and
+ * scatter. The scatter is a fixed sequence, so that a sheet looks the same every time.
+ */
+export function withInventedReadings(plan: SheetPlan): SheetPlan {
+  const cells = new Map(plan.cells.map((cell) => [cell.at, cell]));
+  const put = (at: string, value: string | number): void => {
+    const cell = cells.get(at);
+    if (cell) cells.set(at, { ...cell, value });
+  };
+  const ranges = new Map((plan.names ?? []).map(({ name, range }) => [name, range]));
+  conditions(plan).forEach(([at, value]) => put(at, value));
+  for (const [name, range] of ranges) {
+    const block = /^readings_(.+)$/.exec(name)?.[1];
+    if (block === undefined) continue;
+    const timed = ranges.get(`times_${block}`);
+    if (timed !== undefined) record(cells, block, timed, range).forEach(([at, value]) => put(at, value));
+    else series(cells, block, ranges.get(`forces_${block}`) as string, range, Number(cells.get(ranges.get('scale') ?? '')?.value ?? 0)).forEach(([at, value]) => put(at, value));
+  }
+  inspection(plan, cells).forEach(([at, value]) => put(at, value));
+  return { ...plan, cells: [...cells.values()] };
+}
+
+type Put = readonly [at: string, value: string | number];
+
+const OUTPUT_AT_CAPACITY = 2;
+
+/** Readings of a series: as many as the range has columns, each of every applied value. */
+function series(cells: ReadonlyMap<string, PlanCell>, block: string, forces: string, readings: string, scale: number): Put[] {
+  const rows = column(forces);
+  // Where the forces are computed from what is applied, that stands to the left.
+  const applied = rows.map((at) => Number(cells.get(at)?.value ?? cells.get(beside(at, -1))?.value ?? 0));
+  const inUnits = /^as_(found|left)/.test(block);
+  const greatest = Math.max(...applied.map(Math.abs));
+  const top = applied.findIndex((value) => Math.abs(value) === greatest);
+  const gain = block.startsWith('as_found') && scale === 0 ? 1.0014 : 1.00005;
+  const [first, last] = readings.split(':').map(letters);
+  return columnsBetween(first, last).flatMap((letter, run) => rows.map((at, i): Put => {
+    const x = Math.abs(applied[i]) / greatest;
+    const shape = x + 1.2e-3 * x * (1 - x) * (1 - 0.3 * x) + (i > top ? 4e-4 * x * (1 - x) : 0);
+    const sign = applied[i] < 0 || (applied[i] === 0 && Math.min(...applied) < 0) ? -1 : 1;
+    const scatter = 1.5e-5 * noise(run * 97 + i * 13 + block.length * 7);
+    const rotation = 2e-5 * Math.sin(2 * run) * x;
+    const full = inUnits ? greatest * (scale || 1) : OUTPUT_AT_CAPACITY;
+    const zero = inUnits ? 0 : 0.0123 + 0.0001 * run;
+    const read = zero + sign * full * ((inUnits ? x + 2e-4 * x * (1 - x) : shape + rotation) * gain + scatter);
+    return [`${letter}${rowNumber(at)}`, roundTo(read, inUnits ? 3 : 5)];
+  }));
+}
+
+/** Readings of a record against time: creep towards a limit, loaded or after the load. */
+function record(cells: ReadonlyMap<string, PlanCell>, block: string, times: string, readings: string): Put[] {
+  const letter = letters(readings);
+  return column(times).map((at, i): Put => {
+    const settled = 1 - Math.exp(-Number(cells.get(at)?.value ?? 0) / 8);
+    const read = block === 'loaded' ? 2.0123 + 4.1e-4 * settled : 0.0125 - 3.6e-4 * settled;
+    return [`${letter}${rowNumber(at)}`, roundTo(read + 4e-6 * noise(i), 5)];
+  });
+}
+
+const CONDITIONS: Readonly<Record<string, string | number>> = {
+  Customer: 'Invented: Quarry Lift Co-operative', Item: 'Invented cell of a crane scale', Identification: 'DEMO-0017', 'Condition as received': 'clean, cable rubbed near the gland',
+  'Indicator and cable': 'bench indicator, 6-wire, 5 m', 'Machine and adapters': 'dead-weight frame, domed pads', 'Exercise loads': '3 to capacity', 'Standard used': 'DEMO-STD-3',
+  'Simulator used': 'DEMO-SIM-1', 'Instruments used': 'DEMO ohmmeter, insulation tester', 'Its uncertainty, k = 2': 0.0002, 'Due date': 46_400, Place: 'Invented bench, bay 2', 'Room temperature, °C': 22.8,
+  'Humidity, %': 46, Technician: 'A. Nother (invented)', Date: 46_351, Remarks: 'INVENTED READINGS, for demonstration only.',
+};
+
+/** Conditions by the label that stands left of their cell. */
+function conditions({ cells }: SheetPlan): Put[] {
+  const inputs = new Set(cells.filter(({ role, value }) => role === 'input' && value === undefined).map(({ at }) => at));
+  return cells.flatMap(({ at, role, value }): Put[] => {
+    if (role !== 'label' || typeof value !== 'string' || !(value in CONDITIONS)) return [];
+    const cell = beside(at, 2);
+    return inputs.has(cell) ? [[cell, CONDITIONS[value]]] : [];
+  });
+}
+
+const MEASURED: Readonly<Record<string, number>> = {
+  'Corners 1–2, neighbours': 262.61, 'Corners 2–3, neighbours': 262.44, 'Corners 3–4, neighbours': 262.52, 'Corners 4–1, neighbours': 262.47,
+  'Corners 1–3, opposite': 350.05, 'Corners 2–4, opposite': 350.02, 'Insulation, bridge to body': 5200, 'Insulation, bridge to shield': 640,
+  'Zero now': 0.0182, 'Zero at the last calibration': 0.0123,
+};
+
+/** What an inspection found: all good but the cable, and a low insulation against the shield. */
+function inspection({ validations = [], cells: planned }: SheetPlan, cells: ReadonlyMap<string, PlanCell>): Put[] {
+  const looks = validations.find(({ rule }) => rule.kind === 'list')?.range;
+  const seen = looks === undefined ? [] : column(looks).map((at): Put => [at, cells.get(beside(at, -6))?.value === 'Cable' ? 'doubtful' : 'good']);
+  const measured = planned.flatMap(({ at, value }): Put[] => (typeof value === 'string' && value in MEASURED ? [[beside(at, 3), MEASURED[value]]] : []));
+  return [...seen, ...measured];
+}
+
+/** A fixed sequence between −1 and 1. */
+function noise(n: number): number {
+  const wave = Math.sin(n * 12.9898 + 4.1414) * 43_758.5453;
+  return 2 * (wave - Math.floor(wave)) - 1;
+}
+
+function roundTo(value: number, digits: number): number {
+  return Number(value.toFixed(digits));
+}
+
+function letters(at: string): string {
+  return /^[A-Z]+/.exec(at)?.[0] ?? '';
+}
+
+function rowNumber(at: string): number {
+  return Number(/\d+$/.exec(at)?.[0]);
+}
+
+/** The cells of a range of one column. */
+function column(range: string): string[] {
+  const [first, last = first] = range.split(':');
+  return Array.from({ length: rowNumber(last) - rowNumber(first) + 1 }, (_, i) => `${letters(first)}${rowNumber(first) + i}`);
+}
+
+function columnsBetween(first: string, last: string): string[] {
+  return Array.from({ length: last.charCodeAt(0) - first.charCodeAt(0) + 1 }, (_, i) => String.fromCharCode(first.charCodeAt(0) + i));
+}
+
+/** The cell so many columns to the right; sheets with invented readings have fewer than 26. */
+function beside(at: string, columns: number): string {
+  return `${String.fromCharCode(letters(at).charCodeAt(0) + columns)}${rowNumber(at)}`;
+}
