@@ -20,7 +20,7 @@ function addChart(sheet: Excel.Worksheet, plan: ChartPlan): void {
   const chart = sheet.charts.add('XYScatter', sheet.getRange(first.y), endRow > startRow ? 'Columns' : 'Rows');
   chart.setPosition(...corners(plan.over));
   setSeries(sheet, chart.series.getItemAt(0), first, looks[0]);
-  others.forEach((series, i) => setSeries(sheet, chart.series.add(series.name), series, looks[i + 1]));
+  others.forEach((series, i) => setSeries(sheet, chart.series.add(), series, looks[i + 1]));
   setText(chart, plan);
 }
 

@@ -34,8 +34,8 @@ function chartObject(excel: FakeExcel, chart: () => Chart): object {
         if (!chart().series[index]) throw refusal('InvalidArgument');
         return chart().series[index];
       }),
-      add: (name: string) => seriesObject(excel, 'ChartSeriesCollection.add', () => {
-        const series: Bag = { name };
+      add: () => seriesObject(excel, 'ChartSeriesCollection.add', () => {
+        const series: Bag = {};
         chart().series.push(series);
         return series;
       }),
