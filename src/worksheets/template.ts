@@ -42,10 +42,16 @@ function parseJson(text: string): unknown {
 
 /** The schema's own wording names types; ours, where a rule has one, says what is expected. */
 function wording(issue: v.BaseIssue<unknown>): string {
-  if (issue.type === 'strict_object' && issue.expected === 'never') return 'found a field that no template has; expected it to be left out';
-  const found = issue.received === 'undefined' ? 'nothing' : issue.received;
-  return `found ${found}; ${issue.message.startsWith('expected') ? issue.message : `expected ${issue.expected ?? 'something else'}`}`;
+  const isKey = issue.type === 'strict_object';
+  if (isKey && issue.expected === 'never') return 'found a field that no template has; expected it to be left out';
+  if (isKey && issue.received === 'undefined') return 'found nothing; expected this field';
+  const expected = issue.message.startsWith('expected') ? issue.message : `expected ${KINDS[issue.expected ?? ''] ?? issue.expected ?? 'something else'}`;
+  return `found ${KINDS[issue.received] ?? issue.received}; ${expected}`;
 }
+
+const KINDS: Readonly<Record<string, string>> = {
+  undefined: 'nothing', Array: 'a list', Object: 'an object', number: 'a number', string: 'a text', boolean: 'true or false',
+};
 
 /** What fields say of each other that cannot be true at once. */
 function contradictions(template: Template): string[] {

@@ -1,8 +1,132 @@
+/** Answers checked together, and what every plan has. */
+import fc from 'fast-check';
+import { rangeOf } from '../../src/hosts/address';
 import { builtInTemplates } from '../../src/worksheets/library';
-import { planSheet, suggestedAnswers } from '../../src/worksheets/planner';
+import type { SheetPlan } from '../../src/worksheets/plan';
+import { changedTemplate, planSheet, questions, suggestedAnswers } from '../../src/worksheets/planner';
+import type { Answers } from '../../src/worksheets/question';
+import { readTemplate, templateText } from '../../src/worksheets/template';
 
-test.each(builtInTemplates().map((template) => [template.id, template] as const))('%s: the suggested answers make a sheet', (_, template) => {
-  const { problems, plan } = planSheet(template, suggestedAnswers(template));
-  expect(problems.filter(({ severity }) => severity === 'refuse')).toEqual([]);
-  expect(plan).toBeDefined();
+const templates = builtInTemplates();
+const each = templates.map((template) => [template.id, template] as const);
+
+function template(id: string) {
+  return templates.find((candidate) => candidate.id === id)!;
+}
+
+function told(id: string, change: Answers): string[] {
+  return planSheet(template(id), { ...suggestedAnswers(template(id)), ...change }).problems.map(({ severity, question, message }) => `${severity} ${question}: ${message}`);
+}
+
+function plan(id: string, change: Answers = {}): SheetPlan {
+  return planSheet(template(id), { ...suggestedAnswers(template(id)), ...change }).plan!;
+}
+
+describe.each(each)('%s', (_, own) => {
+  const answers = suggestedAnswers(own);
+
+  test('the suggested answers make a sheet, and every question has one', () => {
+    const asked = questions(own, answers).map(({ id }) => id);
+    expect(Object.keys(answers).sort()).toEqual(expect.arrayContaining([...asked].sort()));
+    expect(new Set(asked).size).toBe(asked.length);
+    const { problems, plan: made } = planSheet(own, answers);
+    expect(problems.filter(({ severity }) => severity === 'refuse')).toEqual([]);
+    expect(made).toBeDefined();
+  });
+
+  test('names are told apart, are no cell addresses, and stand for cells of the sheet', () => {
+    const made = planSheet(own, answers).plan!;
+    const names = made.names!.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of names) expect(name).toMatch(/^[a-z][a-z_0-9]*$/);
+    expect(names.filter((name) => /^([a-z]{1,3}\d+|r\d*c\d*)$/i.test(name))).toEqual([]);
+    const filled = new Set(made.cells.map(({ at }) => at));
+    for (const { range } of made.names!) expect(filled).toContain(range.split(':')[0]);
+  });
+
+  test('only cells to type in are inputs, everything is inside the printed page, and blocks do not overlap', () => {
+    const made = planSheet(own, answers).plan!;
+    const page = rangeOf(made.print!.area);
+    for (const { at } of made.cells) {
+      const { endRow, endColumn } = rangeOf(at);
+      expect([endRow <= page.endRow, endColumn <= page.endColumn]).toEqual([true, true]);
+    }
+    const taken = new Set<string>();
+    for (const merge of made.merges ?? []) {
+      const { startRow, startColumn, endRow, endColumn } = rangeOf(merge);
+      for (let row = startRow; row <= endRow; row += 1) for (let column = startColumn; column <= endColumn; column += 1) {
+        expect(taken).not.toContain(`${row},${column}`);
+        taken.add(`${row},${column}`);
+      }
+    }
+    expect(made.locked).toBe(true);
+  });
+
+  test('each verdict stands beside a limit or a tolerance', () => {
+    const names = planSheet(own, answers).plan!.names!.map(({ name }) => name);
+    const limits = names.filter((name) => name.startsWith('limit_') || name.startsWith('tolerances_'));
+    expect(limits.length).toBeGreaterThan(0);
+    expect(names).toContain(own.kind === 'indication' ? 'verdict_overall_as_found' : 'verdict_overall');
+  });
+
+  test('the template with these answers as its own is a template, and suggests them', () => {
+    const changed = readTemplate(templateText(changedTemplate(own, { ...answers, capacity: '12.5', sheet: 'x' })));
+    expect(changed.item.capacity).toBe(12.5);
+    expect({ ...suggestedAnswers(changed), capacity: '', sheet: '' }).toEqual({ ...answers, capacity: '', sheet: '' });
+  });
+
+  test('whatever is typed, the planner answers: a plan, or why not', () => {
+    const typed = fc.oneof(fc.string(), fc.constantFrom('', '-1', '0', '1e999', '0,5', '0 50 100', '=1', '٣', 'NaN', '1e-30'));
+    fc.assert(fc.property(fc.constantFrom(...Object.keys(answers)), typed, (question, text) => {
+      const { problems, plan: made } = planSheet(own, { ...answers, [question]: text });
+      const refused = problems.filter(({ severity }) => severity === 'refuse');
+      expect(made === undefined).toBe(refused.length > 0);
+      for (const { question: about, message } of problems) {
+        expect(Object.keys(answers)).toContain(about);
+        expect(message).toMatch(/^[A-Z\d].*\.$/s);
+      }
+    }), { numRuns: 200 });
+  });
+});
+
+describe('answers are checked together', () => {
+  test.each<[string, string, Answers, string]>([
+    ['points beyond the standard are refused', 'five-point', { standard_capacity: '15' }, 'refuse standard_capacity: Found a standard verified up to 15 kN; the points go to 20 kN, beyond it.'],
+    ['a decimal comma is refused with what is expected', 'two-point', { capacity: '2,5' }, 'refuse capacity: Found “2,5”; expected a number with a decimal point above 0.'],
+    ['too high a degree for the loads is refused', 'ten-point-force', { degree: '5', points: '0 20 40 60 80 100 0' }, 'refuse degree: Found degree 5 for 5 different loads; expected at least 6 different loads and 7 readings under load.'],
+    ['29 applications are warned of', 'ten-point-force', { runs: '2', positions: '' }, 'warn runs: 20 applications of load; ASTM E74 (from memory) asks for 30 or more.'],
+    ['fewer positions than runs are refused', 'ten-point-force', { runs: '2' }, 'refuse positions: Found 3; expected one for each of the 2 runs, or none.'],
+    ['a missing last zero is warned of', 'two-point', { points: '0 100' }, 'warn points: The run does not end with a zero, so there is no zero return.'],
+    ['a mean zero without a last zero is refused', 'two-point', { points: '0 100', zero: 'average' }, 'refuse zero: Found no zero at the end'],
+    ['points out of order are warned of', 'five-point', { points: '0 40 20 60 80 100 0' }, 'warn points: The point at place 3, 20 %, is out of order'],
+    ['overload is warned of', 'two-point', { points: '0 120 0' }, 'warn points: The points go to 120 % of capacity: check the safe overload'],
+    ['a sheet name that spreadsheets refuse is refused', 'two-point', { sheet: 'a/b' }, 'refuse sheet: Found “a/b”; expected a name without'],
+    ['degree 3 with a coarse resolution is warned of', 'ten-point-force', { degree: '3', resolution: '0.0001' }, 'warn resolution: Degree 3 needs a resolution finer than 1/50 000'],
+    ['a system read in another unit than applied is refused', 'system', { output_unit: 'mV/V' }, 'refuse output_unit: Found mV/V; expected kN'],
+    ['times that fall are refused', 'creep', { loaded_times: '0 5 4' }, 'refuse loaded_times: Found 4 at place 3; expected times that rise from 0.'],
+    ['hysteresis without loads on the way down is left out, and said so', 'five-point', { points: '0 50 100 0' }, 'warn points: Left out: hysteresis needs a load on the way down'],
+  ])('%s', (_, id, change, expected) => {
+    expect(told(id, change).join('\n')).toContain(expected);
+  });
+});
+
+describe('formats and ranges follow the answers', () => {
+  test('outputs show as many decimals as the resolution has', () => {
+    const formats = (resolution: string) => new Set(plan('two-point', { resolution }).cells.filter(({ at }) => /^B2[0-9]$/.test(at)).flatMap(({ format }) => format ?? []));
+    expect([...formats('0.001')]).toEqual(['0.000']);
+    expect([...formats('0.00002')]).toEqual(['0.00000']);
+    expect([...formats('1')]).toEqual(['0']);
+  });
+
+  test('compression is negative, and ranges have a row a point and a column a run', () => {
+    const made = plan('five-point', { runs: '3', points: '0 50 100 0' });
+    const size = (name: string) => {
+      const { startRow, endRow, startColumn, endColumn } = rangeOf(made.names!.find((entry) => entry.name === name)!.range);
+      return [endRow - startRow + 1, endColumn - startColumn + 1];
+    };
+    expect(size('forces_compression')).toEqual([4, 1]);
+    expect(size('readings_compression')).toEqual([4, 3]);
+    const { startRow } = rangeOf(made.names!.find(({ name }) => name === 'forces_compression')!.range);
+    expect(made.cells.filter(({ at }) => new RegExp(`^A(${[1, 2, 3, 4].map((i) => startRow + i).join('|')})$`).test(at)).map(({ value }) => value)).toEqual([0, -10, -20, 0]);
+  });
 });
