@@ -9,6 +9,7 @@ import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import { IEditorBridgeService, ScrollToRangeOperation } from '@univerjs/sheets-ui';
 import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from '../address';
+import { drawCharts } from './chartLayer';
 import { settleEntries } from './entry';
 import { selectRange } from './selectRange';
 import { leaveRemovedSheets } from './sheetRemoval';
@@ -69,6 +70,7 @@ class UniverGrid implements Grid {
     this.unitId = data.id;
     this.instances.focusUnit(data.id);
     await this.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+    drawCharts(this);
   }
 
   async calculate(): Promise<void> {

@@ -9,7 +9,7 @@ export interface SheetExtras {
 }
 
 /** Under which name the extras stand in a sheet's own data. */
-const KEY = 'provingsheet';
+export const EXTRAS = 'provingsheet';
 
 /** A plan's extras, as a sheet's own data; undefined if there are none. */
 export function extrasOf({ cells, charts = [], locked }: SheetPlan): Record<string, SheetExtras> | undefined {
@@ -17,15 +17,11 @@ export function extrasOf({ cells, charts = [], locked }: SheetPlan): Record<stri
     ...(locked ? { open: cells.filter(({ role }) => role === 'input').map(({ at }) => at) } : {}),
     ...(charts.length > 0 ? { charts } : {}),
   };
-  return Object.keys(extras).length > 0 ? { [KEY]: extras } : undefined;
+  return Object.keys(extras).length > 0 ? { [EXTRAS]: extras } : undefined;
 }
 
 /** What a sheet in the grid keeps. */
 export function readExtras(sheet: Worksheet): SheetExtras {
-  return (sheet.getCustomMetadata()?.[KEY] as SheetExtras | undefined) ?? {};
+  return (sheet.getCustomMetadata()?.[EXTRAS] as SheetExtras | undefined) ?? {};
 }
 
-/** Changes what a sheet keeps. */
-export function writeExtras(sheet: Worksheet, extras: SheetExtras): void {
-  sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), [KEY]: extras });
-}

@@ -4,13 +4,19 @@ import '@univerjs/docs-ui/lib/index.css';
 import '@univerjs/sheets-ui/lib/index.css';
 import '@univerjs/sheets-formula-ui/lib/index.css';
 import '@univerjs/sheets-numfmt-ui/lib/index.css';
+import '@univerjs/sheets-data-validation-ui/lib/index.css';
 import './grid.css';
 import { LocaleType, LogLevel, ThemeService, Univer } from '@univerjs/core';
+import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { UniverDocsPlugin } from '@univerjs/docs';
 import { UniverDocsUIPlugin } from '@univerjs/docs-ui';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { UniverRenderEnginePlugin } from '@univerjs/engine-render';
 import { UniverSheetsPlugin } from '@univerjs/sheets';
+import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
+import { UniverSheetsConditionalFormattingUIPlugin } from '@univerjs/sheets-conditional-formatting-ui';
+import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
+import { UniverSheetsDataValidationUIPlugin } from '@univerjs/sheets-data-validation-ui';
 import { CalculationMode, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
 import { UniverSheetsFormulaUIPlugin } from '@univerjs/sheets-formula-ui';
 import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
@@ -59,5 +65,10 @@ export function createUniver(container: HTMLElement): Univer {
   // The page calculates itself, after the cell functions are registered.
   univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION });
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
+  univer.registerPlugin(UniverDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationUIPlugin, { showEditOnDropdown: false, showSearchOnDropdown: false });
+  univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  univer.registerPlugin(UniverSheetsConditionalFormattingUIPlugin);
   return univer;
 }
