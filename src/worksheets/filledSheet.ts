@@ -51,6 +51,15 @@ export class FilledSheet {
     return range && this.at(range.left, range.top);
   }
 
+  /** The nearest text to the left of a cell, in its row: what the cell is called. */
+  labelOf({ column, row }: FilledCell): string | undefined {
+    for (let left = column - 1; left > 0; left -= 1) {
+      const { value } = this.at(left, row);
+      if (typeof value === 'string') return value;
+    }
+    return undefined;
+  }
+
   number(name: string): number | undefined {
     const value = this.cell(name)?.value;
     return typeof value === 'number' ? value : undefined;

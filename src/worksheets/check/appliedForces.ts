@@ -44,7 +44,7 @@ function noNumbers(block: Block, expected: string): Finding[] {
   const found = block.applied
     .filter(({ value }, row) => typeof value !== 'number' && (value !== null || block.runs.some((run) => run[row].value !== null)))
     .map(({ at, value }): Finding => ({ severity: 'wrong', at, message: `${at} holds ${described(value)}; expected ${expected}` }));
-  return capped(found, 'rows without it');
+  return capped(found, `rows without ${expected}`);
 }
 
 function mixedDirections(sheet: RunSheet, applied: readonly Applied[]): Finding[] {

@@ -1,4 +1,3 @@
-import { inWords } from '../block';
 import type { FilledCell } from '../filledSheet';
 import { described } from './completeness';
 import { capped, type Finding } from './finding';
@@ -7,7 +6,7 @@ import type { RunSheet } from './runSheet';
 /** Cells of results and of net readings whose formula is gone, and net readings that something stands in the way of. */
 export function overwritten(sheet: RunSheet): Finding[] {
   const results = sheet.cells.namesAfter('value_')
-    .map((result) => withoutFormula(inWords(result), sheet.cells.cell(`value_${result}`)));
+    .map((result) => withoutFormula(sheet.resultName(result), sheet.cells.cell(`value_${result}`)));
   const nets = sheet.blocks.map((block) => withoutFormula(`${sheet.blockPrefix(block)}net readings`, sheet.cells.cell(`net_${block.id}`)));
   const found = [...results, ...nets, ...sheet.blocks.map(({ id }) => blocked(sheet, id))].filter((finding) => finding !== undefined);
   return capped(found, 'cells without their formula');

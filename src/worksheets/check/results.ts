@@ -1,4 +1,3 @@
-import { inWords } from '../block';
 import type { FilledCell } from '../filledSheet';
 import { percent, shown } from '../shown';
 import { described } from './completeness';
@@ -13,7 +12,7 @@ interface Result {
 }
 
 function resultsOf(sheet: RunSheet): Result[] {
-  const values = sheet.cells.namesAfter('value_').map((id) => ({ what: inWords(id), cell: sheet.cells.cell(`value_${id}`) as FilledCell }));
+  const values = sheet.cells.namesAfter('value_').map((id) => ({ what: sheet.resultName(id), cell: sheet.cells.cell(`value_${id}`) as FilledCell }));
   const nets = sheet.blocks.flatMap((block) => {
     const cell = sheet.cells.cell(`net_${block.id}`);
     return cell ? [{ what: `${sheet.blockPrefix(block)}net readings`, cell }] : [];
@@ -60,9 +59,9 @@ export function outside(sheet: RunSheet): Finding[] {
     if (typeof verdict.value !== 'string' || verdict.value.trim().toLowerCase() !== 'outside') return [];
     const value = sheet.cells.cell(`value_${result}`);
     const limit = limitCell(sheet, result);
-    const held = value ? `: ${value.at} holds ${asFormatted(value)}` : '';
+    const held = value ? `outside, ${value.at} holds ${asFormatted(value)}` : `${verdict.at} holds “outside”`;
     const expected = limit && typeof limit.value === 'number' ? `; expected within the limit ${asFormatted(limit)} in ${limit.at}` : '';
-    return [{ severity: 'odd', at: verdict.at, message: `${inWords(result)} is outside${held}${expected}` }];
+    return [{ severity: 'odd', at: verdict.at, message: `${sheet.resultName(result)}: ${held}${expected}` }];
   });
   return capped(found, 'results outside of their limits');
 }
@@ -82,13 +81,15 @@ function asFormatted({ value, format }: FilledCell): string {
 
 /** Points whose error is greater than the tolerance beside it. */
 export function outsideTolerance(sheet: RunSheet): Finding[] {
+  // A millionth of a step is let go, as on the sheet, so that binary fractions decide nothing.
+  const letGo = 1e-6 * (sheet.cells.number('resolution') ?? 0);
   return sheet.forceBlocks().flatMap((block) => {
     const errors = sheet.cells.columns(`errors_${block.id}`)?.[0] ?? [];
     const tolerances = sheet.cells.columns(`tolerances_${block.id}`)?.[0] ?? [];
     const found = errors.flatMap(({ value, at }, row): Finding[] => {
       const [tolerance, applied] = [tolerances[row]?.value, block.applied[row]?.value];
       if (typeof value !== 'number' || typeof tolerance !== 'number' || typeof applied !== 'number') return [];
-      if (Math.abs(value) <= Math.abs(tolerance) * (1 + 1e-9)) return [];
+      if (Math.abs(value) - Math.abs(tolerance) <= letGo) return [];
       return [{
         severity: 'odd', at,
         message: `${sheet.blockPrefix(block)}the error in ${at}, ${sheet.force(value)} at ${sheet.force(applied)}, is beyond its tolerance; expected within ±${sheet.force(Math.abs(tolerance))}`,

@@ -1,5 +1,5 @@
 import { appliedUnitOf } from '../appliedUnit';
-import { blocksOf, type Block } from '../block';
+import { blocksOf, inWords, type Block } from '../block';
 import { FilledSheet } from '../filledSheet';
 import type { ReadSheet } from '../readSheet';
 import { withUnit } from '../shown';
@@ -29,6 +29,15 @@ export class RunSheet {
   /** What stands before a message on a whole block: "Tension: ", or nothing where there is one block. */
   blockPrefix(block: Block): string {
     return this.blocks.length > 1 ? `${block.label}: ` : '';
+  }
+
+  /** What a result is called: the label beside its cell, after its block if there are several; else its id in words. */
+  resultName(result: string): string {
+    const cell = this.cells.cell(`value_${result}`);
+    const label = cell && this.cells.labelOf(cell);
+    if (!label) return inWords(result);
+    const block = this.blocks.find(({ id }) => result.endsWith(`_${id}`));
+    return block ? `${this.blockPrefix(block)}${label}` : label;
   }
 
   /** A force with its unit. */

@@ -1,35 +1,42 @@
 import type { Block } from '../block';
-import type { FilledCell, FilledSheet } from '../filledSheet';
+import type { FilledSheet } from '../filledSheet';
 import { appliedAxis, appliedUnitAxis } from './axis';
 import type { PlotData, PlotSeries } from './plotData';
-import { present, seriesOf } from './series';
+import { seriesOf } from './series';
 
-/** Errors of a system or an indicator against what was applied: a series a block, with the tolerances beside them. */
+/** The errors of a block, and the tolerances beside them. */
+interface Errors {
+  readonly errors: PlotSeries;
+  readonly tolerances: PlotSeries | undefined;
+}
+
+/** Errors of a system or an indicator against what was applied: a series a block, with the tolerances as lines. */
 export function errorsPlot(sheet: FilledSheet, blocks: readonly Block[]): PlotData[] {
-  const columns = blocks.map((block) => ({
-    block, errors: sheet.columns(`errors_${block.id}`)?.[0] ?? [], tolerances: sheet.columns(`tolerances_${block.id}`)?.[0] ?? [],
-  }));
-  const errors = present(columns.map((one) => seriesOf(one.block.label, one.block.applied, one.errors, 'both')));
-  if (errors.length === 0) return [];
-  const lines = columns
-    .filter((one) => seriesOf('', one.block.applied, one.errors, 'both'))
-    .flatMap(({ block, tolerances }) => toleranceLines(block.applied, tolerances));
-  return [{
-    id: 'errors', title: 'Error', x: appliedAxis(sheet), y: appliedUnitAxis(sheet, 'Error'), series: [...errors, ...eachOnce(lines)],
-  }];
+  const drawn = blocks.flatMap((block): Errors[] => {
+    const column = (name: string) => sheet.columns(`${name}_${block.id}`)?.[0] ?? [];
+    const errors = seriesOf(block.label, block.applied, column('errors'), 'both');
+    return errors ? [{ errors, tolerances: seriesOf(block.label, block.applied, column('tolerances'), 'limit') }] : [];
+  });
+  if (drawn.length === 0) return [];
+  const series = [...drawn.map(({ errors }) => errors), ...toleranceLines(drawn.flatMap(({ tolerances }) => tolerances ?? []))];
+  return [{ id: 'errors', title: 'Error', x: appliedAxis(sheet), y: appliedUnitAxis(sheet, 'Error'), series }];
 }
 
-/** From the least to the greatest applied value, each once. */
-function toleranceLines(applied: readonly FilledCell[], tolerances: readonly FilledCell[]): PlotSeries[] {
-  const rising = applied
-    .map((cell, row) => ({ cell, tolerance: tolerances[row] }))
-    .filter(({ cell, tolerance }, row, all) => tolerance && all.findIndex((one) => one.cell.value === cell.value) === row)
-    .sort((a, b) => Number(a.cell.value) - Number(b.cell.value));
-  const line = (side: string, sign: number) => seriesOf(`Tolerance, ${side}`, rising.map(({ cell }) => cell), rising.map(({ tolerance }) => tolerance), 'limit', sign);
-  return present([line('upper', 1), line('lower', -1)]);
+/** As found and as left, up and down mostly have the same tolerances: one pair of lines then, else a pair a block. */
+function toleranceLines(ofBlocks: readonly PlotSeries[]): PlotSeries[] {
+  const all = pairs(ofBlocks);
+  if (all.length === 0) return [];
+  const agree = new Set(all.map(([x]) => x)).size === new Set(all.map(([x, y]) => `${x} ${y}`)).size;
+  return agree ? bothSides('Tolerance', all) : ofBlocks.flatMap((one) => bothSides(`Tolerance ${one.name.toLowerCase()}`, pairs([one])));
 }
 
-/** As found and as left mostly have the same tolerances: lines that fall on each other are drawn once. */
-function eachOnce(lines: readonly PlotSeries[]): PlotSeries[] {
-  return lines.filter((line, i) => lines.findIndex((other) => JSON.stringify(other) === JSON.stringify(line)) === i);
+function pairs(series: readonly PlotSeries[]): [x: number, y: number][] {
+  return series.flatMap(({ x, y }) => x.map((at, i): [number, number] => [at, Math.abs(y[i] as number)]));
+}
+
+/** Lines above and below zero, from the least to the greatest applied value, each once. */
+function bothSides(name: string, points: readonly (readonly [x: number, y: number])[]): PlotSeries[] {
+  const rising = [...new Map(points).entries()].sort(([a], [b]) => a - b);
+  const x = rising.map(([at]) => at);
+  return [['upper', 1], ['lower', -1]].map(([side, sign]) => ({ name: `${name}, ${side}`, x: [...x], y: rising.map(([, y]) => Number(sign) * y), drawn: 'limit' }));
 }

@@ -285,7 +285,17 @@ describe('results', () => {
 
   test('outside are odd, with value and limit', () => {
     const sheet = withResult().put('D40', 0.00062, { formula: '=PROVE.NONLINEARITY()', format: '0.000%' }).put('G40', 'outside', { formula: '=IF()' });
-    expect(findings(sheet)).toEqual(['odd G40 Nonlinearity tension is outside: D40 holds 0.062 %; expected within the limit 0.05 % in F40']);
+    expect(findings(sheet)).toEqual(['odd G40 Nonlinearity tension: outside, D40 holds 0.062 %; expected within the limit 0.05 % in F40']);
+  });
+
+  test('are called by the label beside them, after their block if there are several', () => {
+    const label = (sheet: SampleSheet) => sheet.put('A60', 'Non-linearity, terminal line').single('value_nonlinearity_compression', 'D60', 7);
+    expect(findings(label(withResult()))[0]).toMatch(/^wrong D60 Non-linearity, terminal line: D60 holds 7; expected its formula/);
+    expect(findings(label(bothWays()))[0]).toMatch(/^wrong D60 Compression: Non-linearity, terminal line: D60/);
+  });
+
+  test('outside are called outside without a value too', () => {
+    expect(findings(sound().single('verdict_seal', 'C50', 'outside'))).toEqual(['odd C50 Seal: C50 holds “outside”']);
   });
 
   test('that hold an error are wrong, and odd if no answer exists', () => {

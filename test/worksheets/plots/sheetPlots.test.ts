@@ -53,6 +53,11 @@ describe('the plots of a sheet', () => {
     });
   });
 
+  test('show no deviations of a two-point run, whose line passes through both points', () => {
+    const sheet = new SampleSheet().range('forces_tension', 1, 5, column([0, 10, 0])).range('readings_tension', 2, 5, column([0, 2, 0])).range('deviations_tension', 6, 5, column([0, 0, 0.0001]));
+    expect(plot(sheet, 'deviations')).toBeUndefined();
+  });
+
   test('draw limits of their own beside blocks that have such', () => {
     const sheet = tension().range('deviations_tension', 6, 5, column([0, 0.0005, 0, 0, 0])).single('limit_nonlinearity_tension', 'H1', 0.002).single('limit_nonlinearity', 'H2', 0.001);
     expect(plot(sheet, 'deviations')?.series[1]).toEqual({ name: 'Limit, upper', x: [0, 10], y: [0.2, 0.2], drawn: 'limit' });
@@ -97,8 +102,22 @@ describe('the plots of a sheet', () => {
         { name: 'Tolerance, lower', x: [0, 50, 100], y: [-0.05, -0.1, -0.2], drawn: 'limit' },
       ],
     });
-    sheet.put('E6', 0.3);
-    expect(plot(sheet, 'errors')?.series).toHaveLength(6);
+    sheet.put('E6', 0.3).put('E8', 0.3);
+    expect(plot(sheet, 'errors')?.series.slice(2).map(({ name, y }) => [name, y])).toEqual([
+      ['Tolerance as found, upper', [0.05, 0.3, 0.2]], ['Tolerance as found, lower', [-0.05, -0.3, -0.2]],
+      ['Tolerance as left, upper', [0.05, 0.1, 0.2]], ['Tolerance as left, lower', [-0.05, -0.1, -0.2]],
+    ]);
+  });
+
+  test('join the tolerances of both directions in one pair of lines', () => {
+    const sheet = new SampleSheet();
+    [['positive', 5, 1], ['negative', 15, -1]].forEach(([id, row, sign]) => sheet
+      .range(`forces_${id}`, 1, row as number, column([0, Number(sign) * 50])).range(`readings_${id}`, 2, row as number, column([0, 1]))
+      .range(`errors_${id}`, 4, row as number, column([0, 0.1])).range(`tolerances_${id}`, 5, row as number, column([0.05, 0.1])));
+    expect(plot(sheet, 'errors')?.series.slice(2)).toEqual([
+      { name: 'Tolerance, upper', x: [-50, 0, 50], y: [0.1, 0.05, 0.1], drawn: 'limit' },
+      { name: 'Tolerance, lower', x: [-50, 0, 50], y: [-0.1, -0.05, -0.1], drawn: 'limit' },
+    ]);
   });
 
   test('call what a simulator stands for expected, in output units', () => {
