@@ -1,10 +1,10 @@
 import type { SheetPlan } from './plan';
 import { AnswerReader } from './planner/answerReader';
 import { creepProcedure } from './planner/creepSheet';
-import { indicationProcedure } from './planner/indicationSheet';
+import { indicationProcedure } from './planner/indicationProcedure';
 import { inspectionProcedure } from './planner/inspectionSheet';
 import type { Procedure } from './planner/procedure';
-import { runProcedure } from './planner/runSheet';
+import { runProcedure } from './planner/runProcedure';
 import type { Answers, Problem, Question } from './question';
 import type { Template } from './template';
 

@@ -1,9 +1,11 @@
 /** The sheet of every template, computed by the engine of the page: empty, and with invented readings. */
 import { engineSheets } from '../../src/hosts/file/engineSheets';
-import { rangeOf, addressOf } from '../../src/hosts/address';
+import { addressOf, rangeOf } from '../../src/hosts/address';
 import type { SheetPlan } from '../../src/worksheets/plan';
 import { readySheets } from '../../src/worksheets/readySheets';
-import { CellError, Engine, type EngineValue } from './bundle';
+import { CellError, Engine } from './bundle';
+
+type EngineValue = ReturnType<Engine['value']>;
 
 const sheets = readySheets();
 

@@ -32,19 +32,19 @@ export function calibrationLines(
   const classLine = (id: 'class_aa' | 'class_a', word: string): ResultLine => ({
     id: name(id), label: `Class ${word} holds from`, format: formats.applied === '0' ? '0.0' : `${formats.applied}0`, unit,
     value: onceRead(block, `IFNA(PROVE.LOWERLIMIT(${fit},"${word}",${at('force_resolution')}),"not met")`),
-    function: `PROVE.LOWERLIMIT(forces,net,degree,"${word}",resolution)`,
+    function: `PROVE.LOWERLIMIT(F,N,degree,"${word}",…)`,
     judged: { limit: limits(`${id}_from`), limitFormat: formats.applied, rule: 'greatest', ...(typeof limits(`${id}_from`) === 'object' ? {} : { name: `${id}_from` }) },
   });
   return [
-    { id: name('best_degree'), label: 'Degree of best fit', format: '0', unit: '', value: onceRead(block, `PROVE.FITDEGREE(${data})`), function: 'PROVE.FITDEGREE(forces,net)' },
+    { id: name('best_degree'), label: 'Degree of best fit', format: '0', unit: '', value: onceRead(block, `PROVE.FITDEGREE(${data})`), function: 'PROVE.FITDEGREE(F,N)' },
     ...Array.from({ length: MOST_DEGREE + 1 }, (_, k): ResultLine => ({
       id: name(`a${k}`), label: `A${k}`, format: SCIENTIFIC, unit: k === 0 ? outputUnit : `${outputUnit}/${unit}${k === 1 ? '' : '²³⁴⁵'[k - 2]}`,
       value: formula(`IF(OR(${block.waiting},${k}>${cells.degree}),"",INDEX(PROVE.FIT(${fit}),${k + 1},1))`),
-      function: k === 0 ? 'PROVE.FIT(forces,net,degree)' : '',
+      function: k === 0 ? 'PROVE.FIT(F,N,degree)' : '',
     })),
     {
       id: name('residual_sd'), label: 'Residual standard deviation s', format: '0.00E+00', unit: outputUnit,
-      value: onceRead(block, `INDEX(PROVE.FITREPORT(${fit},"response",TRUE,FALSE),${cells.degree}+4,2)`), function: 'PROVE.FITREPORT(forces,net,degree)',
+      value: onceRead(block, `INDEX(PROVE.FITREPORT(${fit},"response",TRUE,FALSE),${cells.degree}+4,2)`), function: 'PROVE.FITREPORT(F,N,degree)',
     },
     {
       id: name('force_resolution'), label: `Resolution, ${unit}`, format: '0.00E+00', unit,
@@ -52,7 +52,7 @@ export function calibrationLines(
     },
     {
       id: name('limit_factor'), label: 'Lower limit factor', format: '0.00E+00', unit,
-      value: onceRead(block, `PROVE.LIMITFACTOR(${fit},${at('force_resolution')})`), function: 'PROVE.LIMITFACTOR(forces,net,degree,resolution)',
+      value: onceRead(block, `PROVE.LIMITFACTOR(${fit},${at('force_resolution')})`), function: 'PROVE.LIMITFACTOR(F,N,degree,…)',
     },
     classLine('class_aa', 'AA'), classLine('class_a', 'A'),
   ];

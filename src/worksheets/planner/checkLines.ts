@@ -31,13 +31,15 @@ export function checkHeading({ sheet, width }: Desk, row: number, of = ''): numb
 
 /** Results beside the same by built-in functions, and their difference; gives the next free row. */
 export function checkLines({ sheet, width }: Desk, row: number, lines: readonly CheckLine[]): number {
-  sheet.across(1, row, 'header', ['Quantity', undefined, 'By the add-in', 'By plain formula', 'Difference', 'Verdict', 'How', ...Array.from({ length: width - WORDS }, () => undefined)]);
+  sheet.across(1, row, 'header', ['Quantity', undefined, 'By the add-in', 'By plain formula', 'Difference', 'Verdict']);
+  sheet.wide(WORDS, row, width - WORDS + 1, 'header', 'How');
   lines.forEach(({ id, label, own, plain, format, scale, words }, i) => {
     const at = row + 1 + i;
     const [shown, again, difference] = [address(OWN, at), address(RESULT.value, at), address(DIFFERENCE, at)];
     sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), format).put(RESULT.value, at, 'result', plain, format);
     sheet.put(DIFFERENCE, at, 'result', formula(`IF(OR(${shown}="",${again}=""),"",IF(AND(ISTEXT(${shown}),${shown}=${again}),0,${again}-${shown}))`), '0.0E+00');
-    sheet.put(VERDICT, at, 'result', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`)).put(WORDS, at, 'formula', words);
+    sheet.put(VERDICT, at, 'result', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`));
+    sheet.across(WORDS, at, 'formula', [words, ...Array.from({ length: width - WORDS }, () => undefined)]);
     sheet.called(`plain_${id}`, again);
   });
   const first = address(VERDICT, row + 1);

@@ -6,11 +6,10 @@ import type { AnswerReader } from './answerReader';
 import { checkHeading, checkLines } from './checkLines';
 import { type Desk, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
-import { changedItem, type ItemAnswers, itemQuestions, readItem, suggestedItem } from './itemForm';
+import { changedItem, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 import { plotArea } from './plots';
 import type { Procedure } from './procedure';
 import { outcomeLine, resultTable } from './resultTable';
-import { split } from './runSheet';
 
 /** What a creep sheet is planned from. */
 export interface CreepSetup {
@@ -106,7 +105,7 @@ function planCreep(template: CreepTemplate, setup: CreepSetup): SheetPlan {
   const table = resultTable(desk, row, 'Results', records.map((record) => {
     const id = record.id === 'loaded' ? 'creep' : 'creep_return';
     return {
-      id, label: record.id === 'loaded' ? 'Creep' : 'Creep return', format: PERCENT, unit: 'of RO', function: 'PROVE.CREEP(times,readings,rated output,from,to)',
+      id, label: record.id === 'loaded' ? 'Creep' : 'Creep return', format: PERCENT, unit: 'of RO', function: 'PROVE.CREEP(times,X,output,from,to)',
       value: formula(`IF(OR(${waiting(record)},${limits.ratedOutput}=""),"",PROVE.CREEP(${ranges(record)},${limits.ratedOutput},${limits.from},${limits.to}))`),
       judged: { limit: template.limits[id], limitFormat: PERCENT, rule: 'magnitude' as const, name: id },
     };
@@ -152,6 +151,7 @@ function writeRecord({ sheet, item, formats }: Desk, record: Record, ratedOutput
   const row = firstRow + times.length;
   sheet.put(column, row, 'label', 'typed').put(column + 1, row, 'result', formula(`COUNT(${span(record, 1)})`), '0');
   sheet.put(column + 2, row, 'label', 'needed').put(column + 3, row, 'input', times.length, '0');
+  sheet.called(`needed_${id}`, address(column + 3, row));
   sheet.validate({ range: address(column + 3, row), rule: { kind: 'whole', least: 2, greatest: times.length }, message: `Expected a whole number from 2 to ${times.length}: lower it if a reading was left out on purpose.` });
   sheet.validate({ range: span(record, 1), rule: { kind: 'number' }, message: `Expected a reading in ${outputUnit}, as a number, or nothing.` });
   sheet.called(`times_${id}`, span(record, 0)).called(`readings_${id}`, span(record, 1));

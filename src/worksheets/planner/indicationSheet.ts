@@ -1,19 +1,15 @@
 import type { SheetPlan } from '../plan';
 import { address, formula } from '../planBuilder';
-import type { Question } from '../question';
 import { DIRECTIONS, type IndicationTemplate } from '../templateSchema';
-import type { AnswerReader } from './answerReader';
 import { type Desk, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
-import { changedItem, type ItemAnswers, itemQuestions, readItem, suggestedItem } from './itemForm';
+import type { ItemAnswers } from './itemForm';
 import { plainCheck } from './plainCheck';
-import { plotArea } from './plots';
-import type { Procedure } from './procedure';
+import { type Plot, plotArea } from './plots';
 import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable } from './resultTable';
-import { split } from './runSheet';
 import { nameUnits, onceRead, readings, type SeriesBlock, span, startBlock } from './seriesBlock';
-import { changedSeries, checkSeries, readSeries, type SeriesAnswers, seriesQuestions, suggestedSeries } from './seriesForm';
-import { impossible, possibleResults, type StaticId, staticLines } from './staticResults';
+import type { SeriesAnswers } from './seriesForm';
+import { possibleResults, type StaticId, staticLines } from './staticResults';
 
 /** What a sheet of indications is planned from. */
 export interface IndicationSetup {
@@ -25,51 +21,9 @@ export interface IndicationSetup {
   readonly scale?: number;
 }
 
-/** Indications in engineering units against what they should be: a system of transducer and indicator, or an indicator fed by a simulator. */
-export const indicationProcedure: Procedure<IndicationTemplate, IndicationSetup> = {
-  questions: (template, answers) => {
-    const [item, rest] = split(itemQuestions(template, answers));
-    return [...item, ...(template.scale === undefined ? [] : [SCALE]), ...seriesQuestions(template), ...TOLERANCES, ...rest];
-  },
-  suggested: (template) => ({
-    ...suggestedItem(template), ...suggestedSeries(template),
-    tolerance_reading: String(rounded(template.tolerance.ofReading * 100)), tolerance_capacity: String(rounded(template.tolerance.ofCapacity * 100)),
-    ...(template.scale === undefined ? {} : { scale: String(template.scale) }),
-  }),
-  read,
-  plan: (template, setup) => new IndicationSheet(template, setup).plan(),
-  changed: (template, { item, series, tolerance, scale }) => ({ ...template, item: changedItem(item), ...changedSeries(series), tolerance, ...(scale === undefined ? {} : { scale }) }),
-};
-
-const SCALE: Question = {
-  id: 'scale', label: 'Scale', unit: 'indicated per mV/V', group: 'Item', kind: 'number', optional: false, help: 'What the indicator shows for one mV/V, as it is set up.',
-};
-const TOLERANCES: readonly Question[] = [
-  { id: 'tolerance_reading', label: 'Tolerance of reading', unit: '%', group: 'Tolerance', kind: 'number', optional: false, help: 'Allowed error as a part of what should be indicated; the greater of both counts.' },
-  { id: 'tolerance_capacity', label: 'Tolerance of capacity', unit: '%', group: 'Tolerance', kind: 'number', optional: false, help: 'Allowed error as a part of capacity. Each point’s tolerance can be changed on the sheet.' },
-];
-
-function read(reader: AnswerReader, template: IndicationTemplate): IndicationSetup | undefined {
-  const item = readItem(reader, template);
-  const series = readSeries(reader, template);
-  const scale = template.scale === undefined ? undefined : reader.number('scale', { above: 0 });
-  const ofReading = reader.number('tolerance_reading', { least: 0, greatest: 100 });
-  const ofCapacity = reader.number('tolerance_capacity', { least: 0, greatest: 100 });
-  if (template.scale === undefined && item !== undefined && item.outputUnit !== item.unit) {
-    reader.refuse('output_unit', `Found ${item.outputUnit}; expected ${item.unit}, the unit of what is applied, since the error is their difference.`);
-  }
-  if (item === undefined || series === undefined || ofReading === undefined || ofCapacity === undefined) return undefined;
-  if (template.scale !== undefined && scale === undefined) return undefined;
-  checkSeries(reader, item, series);
-  for (const id of template.results) {
-    const why = impossible(id, series);
-    if (why !== undefined) reader.warn('points', `Left out: ${why}.`);
-  }
-  const least = Math.min(...series.points.filter((point) => point > 0)) / 100 * item.capacity * (scale ?? 1) * (ofReading / 100);
-  if (Math.max(least, item.capacity * (scale ?? 1) * (ofCapacity / 100)) < item.resolution) {
-    reader.warn('resolution', 'The tolerance of the lowest point is less than one step of the resolution.');
-  }
-  return { item, series, tolerance: { ofReading: rounded(ofReading / 100), ofCapacity: rounded(ofCapacity / 100) }, ...(scale === undefined ? {} : { scale }) };
+/** The sheet of a system or an indicator, from top to bottom. */
+export function planIndication(template: IndicationTemplate, setup: IndicationSetup): SheetPlan {
+  return new IndicationSheet(template, setup).plan();
 }
 
 /** Columns after the mean. */
@@ -212,15 +166,15 @@ class IndicationSheet {
     });
   }
 
-  private plot(block: SeriesBlock) {
+  private plot(block: SeriesBlock): Plot {
     const x = span(block, block.forceColumn);
     const y = (offset: number) => span(block, block.meanColumn + offset);
     return {
       title: `Error, ${block.title.toLowerCase()}`, x: `Expected, ${this.setup.item.outputUnit}`, y: this.setup.item.outputUnit,
       series: [
-        { name: 'Error', x, y: y(ERROR), drawn: 'both' as const },
-        { name: 'Tolerance, upper', x, y: y(TOLERANCE), drawn: 'limit' as const },
-        { name: 'Tolerance, lower', x, y: y(LOWER), drawn: 'limit' as const },
+        { name: 'Error', x, y: y(ERROR), drawn: 'both' },
+        { name: 'Tolerance, upper', x, y: y(TOLERANCE), drawn: 'limit' },
+        { name: 'Tolerance, lower', x, y: y(LOWER), drawn: 'limit' },
       ],
     };
   }

@@ -6,10 +6,9 @@ import type { AnswerReader } from './answerReader';
 import { checkHeading, checkLines } from './checkLines';
 import { type Desk, newDesk, PERCENT, RESULT } from './desk';
 import { closeSheet, openSheet } from './frame';
-import { changedItem, type ItemAnswers, itemQuestions, readItem, suggestedItem } from './itemForm';
+import { changedItem, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 import type { Procedure } from './procedure';
 import { highlightVerdicts, outcomeLine, resultTable, verdictText } from './resultTable';
-import { split } from './runSheet';
 
 /** What an inspection sheet is planned from. */
 export interface InspectionSetup {
@@ -76,12 +75,12 @@ function planInspection(template: InspectionTemplate, setup: InspectionSetup): S
   const ratedOutput = cell('rated_output');
   const table = resultTable(desk, zero.nextRow, 'Zero', [
     {
-      id: 'zero_balance', label: 'Zero balance', format: PERCENT, unit: 'of RO', function: 'PROVE.ZEROBALANCE(zero,rated output)',
+      id: 'zero_balance', label: 'Zero balance', format: PERCENT, unit: 'of RO', function: 'PROVE.ZEROBALANCE(zero,output)',
       value: formula(`IF(OR(${zero.now}="",${ratedOutput}=""),"",PROVE.ZEROBALANCE(${zero.now},${ratedOutput}))`),
       judged: { limit: template.limits.zero_balance, limitFormat: PERCENT, rule: 'magnitude', name: 'zero_balance' },
     },
     {
-      id: 'zero_shift', label: 'Shift of zero since then', format: PERCENT, unit: 'of RO', function: 'PROVE.ZEROBALANCE(zero − zero then,rated output)',
+      id: 'zero_shift', label: 'Shift of zero since then', format: PERCENT, unit: 'of RO', function: 'PROVE.ZEROBALANCE(shift,output)',
       value: formula(`IF(OR(${zero.now}="",${zero.then}="",${ratedOutput}=""),"",PROVE.ZEROBALANCE(${zero.now}-${zero.then},${ratedOutput}))`),
       judged: { limit: template.limits.zero_shift, limitFormat: PERCENT, rule: 'magnitude', name: 'zero_shift' },
     },

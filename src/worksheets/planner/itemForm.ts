@@ -95,3 +95,8 @@ function readSheetName(reader: AnswerReader): string | undefined {
 export function changedItem({ capacity, unit, outputUnit, resolution, ratedOutput }: ItemAnswers): Template['item'] {
   return { capacity, unit, outputUnit, resolution, ...(ratedOutput === undefined ? {} : { ratedOutput }) };
 }
+
+/** The questions on the item, and those on standard and sheet, which come last. */
+export function split(questions: readonly Question[]): [Question[], Question[]] {
+  return [questions.filter(({ group }) => group === 'Item'), questions.filter(({ group }) => group !== 'Item')];
+}

@@ -21,13 +21,15 @@ export interface LimitLines {
   /** Half-width, as a formula that may be empty. */
   readonly limit: string;
   readonly format: string;
+  /** Name of the cell of the upper limit, if it has one. */
+  readonly called?: string;
 }
 
 /** Writes the ends of limit lines as a small table; gives their series and the next free row. */
 export function limitLines({ sheet, width, formats }: Desk, row: number, lines: readonly LimitLines[]): { readonly nextRow: number; readonly series: readonly (readonly ChartSeries[])[] } {
   if (lines.length === 0) return { nextRow: row, series: [] };
-  sheet.across(1, row, 'header', ['Limit lines of the plots', undefined, undefined, 'from', 'to', 'upper', 'lower', ...Array.from({ length: width - 7 }, () => undefined)]);
-  const series = lines.map(({ name, to, limit, format }, i) => {
+  sheet.across(1, row, 'header', ['Limit lines', undefined, undefined, 'from', 'to', 'upper', 'lower', ...Array.from({ length: width - 7 }, () => undefined)]);
+  const series = lines.map(({ name, to, limit, format, called }, i) => {
     const at = row + 1 + 2 * i;
     const [above, below] = [address(6, at), address(7, at)];
     sheet.put(1, at, 'label', name);
@@ -35,10 +37,16 @@ export function limitLines({ sheet, width, formats }: Desk, row: number, lines: 
     sheet.put(6, at, 'reference', formula(`IF(${limit}="","",${limit})`), format).put(7, at, 'reference', formula(`IF(${above}="","",-${above})`), format);
     sheet.put(6, at + 1, 'reference', formula(`IF(${above}="","",${above})`), format).put(7, at + 1, 'reference', formula(`IF(${below}="","",${below})`), format);
     sheet.put(4, at + 1, 'reference', formula(address(5, at)), formats.applied);
+    if (called !== undefined) sheet.called(called, above);
     const x = `${address(4, at)}:${address(4, at + 1)}`;
     return ['upper', 'lower'].map((side, j): ChartSeries => ({ name: `${name}, ${side}`, x, y: `${address(6 + j, at)}:${address(6 + j, at + 1)}`, drawn: 'limit' }));
   });
   return { nextRow: row + 1 + 2 * lines.length + 1, series };
+}
+
+/** Rows that so many plots take, their heading and a free row included. */
+export function plotRows(plots: number): number {
+  return plots === 0 ? 0 : 1 + Math.ceil(plots / 2) * (PLOT_ROWS + 1);
 }
 
 /** Lays plots side by side, two in a row; gives the next free row. */

@@ -35,14 +35,15 @@ export interface ResultTable {
 /** Writes a heading and a table of results from a row on. Formulas that need the addresses of other lines take them from `rowOf`. */
 export function resultTable({ sheet, width }: Desk, row: number, title: string, lines: readonly ResultLine[]): ResultTable {
   sheet.wide(1, row, width, 'heading', title);
-  sheet.across(1, row + 1, 'header', ['Quantity', undefined, undefined, 'Result', 'Unit', 'Limit', 'Verdict', 'Function', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+  sheet.across(1, row + 1, 'header', ['Quantity', undefined, undefined, 'Result', 'Unit', 'Limit', 'Verdict']);
+  sheet.wide(RESULT.function, row + 1, width - RESULT.function + 1, 'header', 'Function (F forces, X readings, N net)');
   const first = row + 2;
   const values = new Map<string, string>();
   const limits = new Map<string, string>();
   lines.forEach((line, i) => {
     const at = first + i;
     sheet.put(RESULT.label, at, 'label', line.label).put(RESULT.value, at, 'result', line.value, line.format).put(RESULT.unit, at, 'label', line.unit);
-    sheet.put(RESULT.function, at, 'formula', line.function);
+    sheet.across(RESULT.function, at, 'formula', [line.function, ...Array.from({ length: width - RESULT.function }, () => undefined)]);
     if (line.id !== undefined) {
       values.set(line.id, address(RESULT.value, at));
       sheet.called(`value_${line.id}`, address(RESULT.value, at));

@@ -27,12 +27,12 @@ interface StaticResult {
 
 const STATICS: Readonly<Record<Exclude<StaticId, 'sensitivity' | 'rated_output'>, StaticResult>> = {
   zero_balance: { label: 'Zero balance', call: 'PROVE.ZEROBALANCE(Z,RO)', shown: 'PROVE.ZEROBALANCE(zero,output)' },
-  nonlinearity: { label: 'Non-linearity, terminal line', call: 'PROVE.NONLINEARITY(F,R)', shown: 'PROVE.NONLINEARITY(forces,readings)' },
-  hysteresis: { label: 'Hysteresis', call: 'PROVE.HYSTERESIS(F,R)', shown: 'PROVE.HYSTERESIS(forces,readings)' },
-  repeatability: { label: 'Repeatability', call: 'PROVE.REPEATABILITY(F,R)', shown: 'PROVE.REPEATABILITY(forces,readings)' },
-  zero_return: { label: 'Zero return', call: 'PROVE.ZERORETURN(F,R)', shown: 'PROVE.ZERORETURN(forces,readings)' },
-  combined_error: { label: 'Combined error', call: 'PROVE.COMBINEDERROR(F,R)', shown: 'PROVE.COMBINEDERROR(forces,readings)' },
-  error_band: { label: 'Static error band, half-width', call: 'INDEX(PROVE.ERRORBAND(F,R,FALSE),1,1)', shown: 'PROVE.ERRORBAND(forces,readings)' },
+  nonlinearity: { label: 'Non-linearity, terminal line', call: 'PROVE.NONLINEARITY(F,R)', shown: 'PROVE.NONLINEARITY(F,X)' },
+  hysteresis: { label: 'Hysteresis', call: 'PROVE.HYSTERESIS(F,R)', shown: 'PROVE.HYSTERESIS(F,X)' },
+  repeatability: { label: 'Repeatability', call: 'PROVE.REPEATABILITY(F,R)', shown: 'PROVE.REPEATABILITY(F,X)' },
+  zero_return: { label: 'Zero return', call: 'PROVE.ZERORETURN(F,R)', shown: 'PROVE.ZERORETURN(F,X)' },
+  combined_error: { label: 'Combined error', call: 'PROVE.COMBINEDERROR(F,R)', shown: 'PROVE.COMBINEDERROR(F,X)' },
+  error_band: { label: 'Static error band, half-width', call: 'INDEX(PROVE.ERRORBAND(F,R,FALSE),1,1)', shown: 'PROVE.ERRORBAND(F,X)' },
 };
 
 /** Why a result cannot be computed from a series; undefined if it can. */
@@ -61,7 +61,7 @@ export function staticLines(
       return {
         id: name(id), label: 'Output at capacity', format: formats.output, unit: item.outputUnit,
         value: onceRead(block, `PROVE.SENSITIVITY(${forces(block)},${readings(block)},${cells.capacity})`),
-        function: 'PROVE.SENSITIVITY(forces,readings,capacity)',
+        function: 'PROVE.SENSITIVITY(F,X,capacity)',
       };
     }
     const judged = { limit: limits(id), limitFormat: PERCENT, rule: 'magnitude' as const, ...(typeof limits(id) === 'object' ? {} : { name: id }) };

@@ -1,0 +1,63 @@
+import type { Question } from '../question';
+import type { RunTemplate } from '../templateSchema';
+import type { AnswerReader } from './answerReader';
+import { MOST_DEGREE } from './calibration';
+import { changedItem, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
+import type { Procedure } from './procedure';
+import { planRun, type RunSetup } from './runSheet';
+import { changedSeries, checkSeries, differentLoads, readSeries, type SeriesAnswers, seriesQuestions, suggestedSeries } from './seriesForm';
+import { impossible } from './staticResults';
+
+/** Runs of a transducer: readings of its output at applied forces or torques. */
+export const runProcedure: Procedure<RunTemplate, RunSetup> = {
+  questions: (template, answers) => {
+    const [item, rest] = split(itemQuestions(template, answers));
+    return [...item, ...seriesQuestions(template), ...(fits(template) ? [DEGREE] : []), ...rest];
+  },
+  suggested: (template) => ({ ...suggestedItem(template), ...suggestedSeries(template), ...(fits(template) ? { degree: String(template.degree ?? 2) } : {}) }),
+  read,
+  plan: planRun,
+  changed: (template, { item, series, degree }) => ({ ...template, item: changedItem(item), ...changedSeries(series), ...(degree === undefined ? {} : { degree }) }),
+};
+
+const DEGREE: Question = {
+  id: 'degree', label: 'Degree of the polynomial', group: 'Procedure', kind: 'number', optional: false,
+  help: 'To begin with; the sheet finds the degree of best fit, and its cell can be changed.',
+};
+
+function fits({ results }: RunTemplate): boolean {
+  return results.includes('calibration');
+}
+
+function read(reader: AnswerReader, template: RunTemplate): RunSetup | undefined {
+  const item = readItem(reader, template);
+  const series = readSeries(reader, template);
+  const degree = fits(template) ? reader.number('degree', { least: 1, greatest: MOST_DEGREE, whole: true }) : undefined;
+  if (item === undefined || series === undefined || (fits(template) && degree === undefined)) return undefined;
+  checkSeries(reader, item, series);
+  for (const id of template.results) {
+    const why = impossible(id, series);
+    if (why !== undefined) reader.warn(why.startsWith('repeat') ? 'runs' : 'points', `Left out: ${why}.`);
+  }
+  if (degree !== undefined) checkCalibration(reader, item, series, degree);
+  return { item, series, degree };
+}
+
+/** What a calibration polynomial needs, and what a run for it is by ASTM E74 (from memory). */
+function checkCalibration(reader: AnswerReader, { resolution, ratedOutput }: ItemAnswers, { points, runs }: SeriesAnswers, degree: number): void {
+  const loads = points.filter((point) => point > 0).length;
+  const different = differentLoads(points);
+  if (different < degree + 1 || loads * runs < degree + 2) {
+    reader.refuse('degree', `Found degree ${degree} for ${different} different loads; expected at least ${degree + 1} different loads and ${degree + 2} readings under load.`);
+    return;
+  }
+  const asked = 'ASTM E74 (from memory) asks for';
+  if (loads * runs < 30) reader.warn('runs', `${loads * runs} applications of load; ${asked} 30 or more.`);
+  if (different < 10) reader.warn('points', `${different} different loads; ${asked} 10 or more, one in each tenth of the range.`);
+  if (runs < 3) reader.warn('runs', `${runs === 1 ? '1 run' : `${runs} runs`}; ${asked} 3 with a rotation between them.`);
+  if (ratedOutput === undefined) return;
+  const greatest = (ratedOutput * Math.max(...points)) / 100;
+  if (degree > 2 && resolution > greatest / 50_000) reader.warn('resolution', `Degree ${degree} needs a resolution finer than 1/50 000 of the output at the greatest load by ASTM E74 (from memory); found 1/${Math.round(greatest / resolution)}.`);
+  const lowest = Math.min(...points.filter((point) => point > 0)) / 100 * ratedOutput;
+  if (lowest < 400 * resolution) reader.warn('resolution', `The lowest load is ${Math.floor(lowest / resolution)} steps of the resolution; class A needs 400 by ASTM E74 (from memory).`);
+}
