@@ -22,6 +22,13 @@ test('a sheet is removed', async () => {
   expect(excel.workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1']);
 });
 
+test('the first of several sheets can be removed, and another is shown', async () => {
+  const { excel, sheets } = workbook('Run');
+  await sheets.remove('Sheet1');
+  expect(excel.workbook.sheets.map(({ name }) => name)).toEqual(['Run']);
+  expect(await sheets.active()).toBe('Run');
+});
+
 test('the only sheet in sight is kept, and the words say why', async () => {
   const { excel, sheets } = workbook('Hidden');
   excel.workbook.sheets[1].visibility = 'Hidden';

@@ -26,6 +26,8 @@ export class FakeExcel {
   syncs = 0;
   results: Results = new Map();
   fault: Fault | undefined;
+  /** What someone else does to the workbook just before a sync. */
+  meanwhile: ((sync: number) => void) | undefined;
   private lastId = 1;
   private queue: { readonly words: string; readonly carryOut: () => void }[] = [];
 
@@ -61,6 +63,7 @@ export class FakeExcel {
     const { fault, queue } = this;
     this.queue = [];
     this.syncs += 1;
+    this.meanwhile?.(this.syncs);
     const failsNow = fault?.sync !== undefined && (this.syncs === fault.sync || (fault.lasting === true && this.syncs > fault.sync));
     if (fault && failsNow && !fault.late) throw refusal(fault.code);
     for (const { words, carryOut } of queue) {

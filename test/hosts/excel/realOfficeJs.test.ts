@@ -14,14 +14,21 @@ test.each([['the sample', sample], ['a large sheet', large]])('%s is written in 
   expect(requests[1].at(-3)).toContain(`.name = ${JSON.stringify(plan.name)}`);
 });
 
-test('a sheet is read in one request', async () => {
+test('a sheet is read in one request, with the names that say what a range of it is', async () => {
   const { run, requests } = realOfficeJs({
     // An item by its key is reached by no member of a name.
     '': { Name: 'Run' },
     GetUsedRangeOrNullObject: {
       RowIndex: 0, ColumnIndex: 1, Formulas: [['=1+1', 'x']], Values: [[2, 'x']], ValueTypes: [['Double', 'String']], NumberFormat: [['0.0', 'General']],
     },
-    Names: { _Items: [{ Name: 'all', Formula: '=Run!$B$1:$C$1', Type: 'Range', Visible: true }] },
+    Names: {
+      _Items: [
+        { Name: 'all', Formula: '=Run!$B$1:$C$1', Type: 'Range', Visible: true },
+        { Name: 'elsewhere', Formula: '=Other!$B$1', Type: 'Range', Visible: true },
+        { Name: 'two_parts', Formula: '=Run!$B$1,Run!$C$1', Type: 'Range', Visible: true },
+        { Name: 'constant', Formula: '=5', Type: 'Double', Visible: true },
+      ],
+    },
     GetMergedAreasOrNullObject: { Address: 'Run!A3:B3, Run!D3:E4' },
   });
   expect(await new ExcelSheets(run, () => true).read('Run')).toEqual({

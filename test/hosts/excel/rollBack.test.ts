@@ -84,6 +84,14 @@ test('a replaced sheet of which the answer got lost stays, since the old one can
   expect((await sheets.read(sample.plan.name)).names).toEqual(sample.plan.names);
 });
 
+test('a sheet that someone else adds meanwhile is kept', async () => {
+  const { excel, write } = started(sample, beside);
+  excel.reset({ code: 'GeneralException', call: 60 });
+  excel.meanwhile = (sync) => { if (sync === 2) excel.add('From a colleague'); };
+  await expect(write()).rejects.toThrow();
+  expect(excel.workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1', 'Second', 'From a colleague']);
+});
+
 test('an open cell is explained at once, and nothing waits for it to be left', async () => {
   const { excel, before, write } = started(sample, beside);
   excel.reset({ code: 'InvalidOperationInCellEditMode', sync: 2 });
