@@ -10,13 +10,21 @@ export function emptyReadings(sheet: RunSheet): Finding[] {
     const { at } = sheet.blocks[0].runs[0][0];
     return [{ severity: 'missing', at, message: `No readings yet: the first belongs in ${at}` }];
   }
-  return sheet.blocks.flatMap((block) => {
+  return sheet.blocks.filter((block) => !isComplete(sheet, block)).flatMap((block) => {
     if (isBlank(block)) {
       const { at } = block.runs[0][0];
       return [{ severity: 'missing', at, message: `${block.label}: no readings yet, the first belongs in ${at}` }];
     }
     return block.runs.flatMap((_, run) => emptyInRun(sheet, block, run));
   });
+}
+
+/** A block with as many readings as the sheet says it needs, and one as left where nothing was adjusted. */
+function isComplete(sheet: RunSheet, block: Block): boolean {
+  if (isBlank(block)) return block.id.startsWith('as_left');
+  const needed = sheet.cells.number(`needed_${block.id}`);
+  const read = block.runs.flat().filter(({ value }) => value !== null).length;
+  return needed !== undefined && read >= needed;
 }
 
 function emptyInRun(sheet: RunSheet, block: Block, run: number): Finding[] {

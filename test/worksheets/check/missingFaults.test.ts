@@ -16,6 +16,12 @@ describe('missing readings', () => {
     expect(findings(bothWays().put('D30', null))).toEqual(['missing D30 Compression, run 3: 1 of 11 readings is empty, D30']);
   });
 
+  test('that the sheet says it does not need are not missed', () => {
+    const needing = (readings: number) => findings(sound().put('C14', null).single('needed_tension', 'M30', readings));
+    expect(needing(33)).toEqual(['missing C14 Run 2: 1 of 11 readings is empty, C14']);
+    expect(needing(32)).toEqual([]);
+  });
+
   test('say that the zero before the run is needed', () => {
     expect(findings(sound().put('C10', null).put('F10', null))[0]).toMatch(/^missing C10 Run 2: 1 of 11 readings is empty, C10; this is the zero before the run/);
   });
