@@ -17,8 +17,8 @@ export interface Agreement {
 }
 
 const RELATIVE = 1e-9;
-/** Where nearly equal numbers are subtracted, the digits of the larger ones are all there are. */
-const OF_WHAT_IS_READ = 1e-13;
+/** Rounding of numbers that a formula reads; what it gives may be far smaller than they are. */
+const ROUNDING = 1e-13;
 /** A count of digits that agree: LibreOffice takes nearly equal numbers for equal when it subtracts, so it cannot count the last ones. */
 const DIGIT_COUNT = '-LOG10(ABS(';
 const REFERENCE = /(?<![\w.!'$])\$?[A-Z]{1,3}\$?[1-9]\d*(?::\$?[A-Z]{1,3}\$?[1-9]\d*)?(?![\w.(!])/g;
@@ -28,7 +28,7 @@ export function compareFormulas({ plan, values }: ComputedSheet, recalculated: r
   const found = new Map(recalculated.map((cell) => [cell.at, cell.value]));
   const cells = plan.cells.filter(({ formula }) => formula !== undefined && isPlain(formula) && !formula.includes(DIGIT_COUNT));
   const faults = cells.flatMap(({ at, formula = '' }) =>
-    differs(found.get(at) ?? null, values(at), greatestRead(formula, plan, values)).map((fault) => `${plan.name}!${at} ${formula}: ${fault}`));
+    differs(found.get(at) ?? null, values(at), tolerance(formula, plan, values)).map((fault) => `${plan.name}!${at} ${formula}: ${fault}`));
   return { compared: cells.length, faults };
 }
 
@@ -42,16 +42,22 @@ export function compareChecks({ plan, values }: ComputedSheet, recalculated: rea
     if (value === undefined) return [`${plan.name}: found plain_${result} without value_${result}`];
     const formula = plan.cells.find(({ at }) => at === plain)?.formula;
     if (formula === undefined || !isPlain(formula)) return [`${plan.name}!${plain}: found ${formula}; expected a plain formula for plain_${result}`];
-    return differs(found.get(plain) ?? null, values(value), greatestRead(formula, plan, values)).map((fault) => `${plan.name}, ${result}: ${fault}`);
+    return differs(found.get(plain) ?? null, asChecked(values(value), plain, plan), tolerance(formula, plan, values)).map((fault) => `${plan.name}, ${result}: ${fault}`);
   });
   return { compared: results.length, faults };
 }
 
+/** A result as its check has it: the magnitude, if the line of the check is named so, like |Hysteresis|. */
+function asChecked(value: CellValue, at: string, plan: SheetPlan): CellValue {
+  const label = plan.cells.find((cell) => cell.at === `A${/\d+$/.exec(at)?.[0]}`)?.value;
+  return typeof value === 'number' && typeof label === 'string' && label.startsWith('|') ? Math.abs(value) : value;
+}
+
 /** What is wrong with a value, if anything. */
-function differs(found: CellValue, expected: CellValue, read: number): string[] {
+function differs(found: CellValue, expected: CellValue, allowed: number): string[] {
   const fault = [`LibreOffice found ${shown(found)}; the engine ${shown(expected)}`];
   if (typeof expected === 'number' && typeof found === 'number') {
-    return Math.abs(found - expected) <= Math.max(RELATIVE * Math.abs(expected), OF_WHAT_IS_READ * read) ? [] : fault;
+    return Math.abs(found - expected) <= Math.max(RELATIVE * Math.abs(expected), allowed) ? [] : fault;
   }
   return shown(found) === shown(expected) ? [] : fault;
 }
@@ -59,6 +65,12 @@ function differs(found: CellValue, expected: CellValue, read: number): string[] 
 function shown(value: CellValue): string {
   if (value === null || value === '') return 'nothing';
   return typeof value === 'object' ? value.error : JSON.stringify(value);
+}
+
+/** What a formula may differ by because of what it reads: where it subtracts numbers, by as much as each of them may differ. */
+function tolerance(formula: string, plan: SheetPlan, values: (at: string) => CellValue): number {
+  const subtracts = formula.replace(/"[^"]*"/g, '').includes('-');
+  return (subtracts ? RELATIVE : ROUNDING) * greatestRead(formula, plan, values);
 }
 
 /** The greatest magnitude among the numbers in the cells that a formula names. */

@@ -15,23 +15,30 @@ export interface Box {
 
 const POINTS_PER_PIXEL = 0.75;
 const A4 = { short: 595.3, long: 841.9 };
-const MARGIN = { side: 36, top: 43.2, bottom: 43.2 };
+/** LibreOffice leaves about a point free above the footer. */
+const MARGIN = { side: 36, top: 43.2, bottom: 44.4 };
 /** LibreOffice measures columns by the figures of Liberation Sans, 0.556 em wide; Excel by the same, rounded to 7 pixels. */
 const COLUMN_STRETCH = (0.55615 * 10) / POINTS_PER_PIXEL / 7;
 
 /** The printed sheet of a plan, one page wide. */
 export class PrintLayout {
   readonly area: IRange;
-  readonly pages: number;
+  /** The first row (from 0) of each page but the first. */
+  readonly breaks: readonly number[];
   /** Paper points of a point of the sheet. */
   readonly scale: number;
   private readonly tops = new Map<number, { readonly page: number; readonly top: number; readonly bottom: number }>();
 
-  constructor(private readonly plan: SheetPlan) {
+  /** `breaks` are the first rows of the pages after the first, as far as they are known better than they can be worked out; the last page holds the rest. */
+  constructor(private readonly plan: SheetPlan, breaks: readonly number[] = [], lastPage = Infinity) {
     this.area = rangeOf(plan.print?.area ?? usedArea(plan));
     const [width, height] = isLandscape(plan) ? [A4.long, A4.short] : [A4.short, A4.long];
     this.scale = Math.min(100, Math.floor(((width - 2 * MARGIN.side) / this.width(this.area.startColumn, this.area.endColumn)) * 100)) / 100;
-    this.pages = this.fillPages((height - MARGIN.top - MARGIN.bottom) / this.scale);
+    this.breaks = this.fillPages((height - MARGIN.top - MARGIN.bottom) / this.scale, breaks, lastPage);
+  }
+
+  get pages(): number {
+    return this.breaks.length + 1;
   }
 
   contains(range: IRange): boolean {
@@ -62,20 +69,25 @@ export class PrintLayout {
     return widthOf(this.plan, first, last) * POINTS_PER_PIXEL * COLUMN_STRETCH;
   }
 
-  /** Puts the rows on pages that hold so many points; gives the number of pages. */
-  private fillPages(room: number): number {
+  /** Puts the rows on pages that start as told, and after these on such that hold so many points; gives the rows that start pages. */
+  private fillPages(room: number, told: readonly number[], lastPage: number): number[] {
     const heights = rowHeights(this.plan);
     const points = (row: number) => (heights.get(row) ?? ROW_HEIGHT) * POINTS_PER_PIXEL;
     const [from, to] = this.plan.print?.repeatRows ?? [1, 0];
     let repeated = 0;
     for (let row = from - 1; row < to; row += 1) repeated += points(row);
-    let [page, used] = [0, 0];
+    const breaks: number[] = [];
+    let used = 0;
     for (let row = this.area.startRow; row <= this.area.endRow; row += 1) {
-      if (used > 0 && used + points(row) > room) [page, used] = [page + 1, row >= to ? repeated : 0];
-      this.tops.set(row, { page, top: MARGIN.top + used * this.scale, bottom: MARGIN.top + (used + points(row)) * this.scale });
+      const start = told[breaks.length];
+      if (breaks.length + 1 < lastPage && (start === undefined ? used > 0 && used + points(row) > room : row === start)) {
+        breaks.push(row);
+        used = row >= to ? repeated : 0;
+      }
+      this.tops.set(row, { page: breaks.length, top: MARGIN.top + used * this.scale, bottom: MARGIN.top + (used + points(row)) * this.scale });
       used += points(row);
     }
-    return page + 1;
+    return breaks;
   }
 }
 
