@@ -7,6 +7,7 @@ import { createGrid, type Grid } from '../hosts/grid/createGrid';
 import { describeCellFunctions } from '../hosts/grid/describeFunctions';
 import { finishEditing } from '../hosts/grid/editing';
 import { registerCellFunctions } from '../hosts/grid/registerFunctions';
+import { GridSheets } from '../hosts/grid/gridSheets';
 import { openSheetsByKeys } from '../hosts/grid/sheetKeys';
 import { watchSpills } from '../hosts/grid/spillWatch';
 import { workbookData } from '../hosts/grid/workbook';
@@ -17,6 +18,7 @@ import { Exchange } from './exchange';
 import { followSelection } from './follow';
 import { keepPlace, returnToPlace } from './lastPlace';
 import type { Loading } from './loading';
+import { showNotice } from './notice';
 import { warnOfOtherTab } from './otherTab';
 import { byId } from './page';
 import { Pane } from './pane';
@@ -40,6 +42,7 @@ export async function openBench(loading: Loading): Promise<void> {
   await grid.open(work.workbook ?? newFirst());
   labelChrome(byId('grid'));
   leaveOutCancel(grid.injector);
+  grid.onRefused(({ message, unlock }) => showNotice(message, { label: 'Unlock this sheet', take: unlock }));
   loading.stageDone();
 
   registerCellFunctions(grid.injector);
@@ -56,7 +59,7 @@ export async function openBench(loading: Loading): Promise<void> {
 
   const exchange = await storing(grid, status, shelf);
   if (exchange) offerFirstWorkbook(exchange);
-  exposeProbe(grid, cells);
+  exposeProbe(grid, cells, new GridSheets(grid));
   openSheetsByKeys(grid);
   moveByRegions({ focus: () => grid.focus(), finishEditing: () => finishEditing(grid.injector) });
   if (document.activeElement === document.body) grid.focus();

@@ -2,8 +2,9 @@ import type { CellValue } from '@univerjs/core';
 import { placeOf } from '../hosts/address';
 import type { CellReader } from '../hosts/grid/cellReader';
 import type { Grid } from '../hosts/grid/createGrid';
+import type { SheetHost } from '../hosts/sheetHost';
 
-/** Reading access for tests and the console; it changes nothing. */
+/** Access for tests and the console: reading, and the sheets as the pane has them. */
 export interface Probe {
   /** The unrounded value of a cell, by its sheet's name and its address. */
   valueAt(sheet: string, address: string): CellValue | undefined;
@@ -11,6 +12,8 @@ export interface Probe {
   formulaAt(sheet: string, address: string): string | undefined;
   /** Names of the sheets, in order. */
   sheets(): string[];
+  /** What writes plans and reads sheets back. */
+  readonly host: SheetHost;
 }
 
 declare global {
@@ -19,7 +22,7 @@ declare global {
   }
 }
 
-export function exposeProbe(grid: Grid, cells: CellReader): void {
+export function exposeProbe(grid: Grid, cells: CellReader, host: SheetHost): void {
   const idOf = (sheet: string): string => {
     const found = grid.workbook().getSheetBySheetName(sheet);
     if (!found) throw new Error(`there is no sheet "${sheet}"`);
@@ -29,5 +32,6 @@ export function exposeProbe(grid: Grid, cells: CellReader): void {
     valueAt: (sheet: string, address: string) => cells.valueAt(idOf(sheet), placeOf(address)),
     formulaAt: (sheet: string, address: string) => cells.formulaAt(idOf(sheet), placeOf(address))?.formula,
     sheets: () => grid.workbook().getSheets().map((sheet) => sheet.getName()),
+    host,
   });
 }

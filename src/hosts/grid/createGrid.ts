@@ -11,6 +11,7 @@ import { ILayoutService } from '@univerjs/ui';
 import { type CellPlace, rangeOf } from '../address';
 import { drawCharts } from './chartLayer';
 import { settleEntries } from './entry';
+import { guardLocks, type Refusal } from './lock';
 import { selectRange } from './selectRange';
 import { leaveRemovedSheets } from './sheetRemoval';
 import { outlastLongPress } from './sheetTabs';
@@ -42,6 +43,8 @@ export interface Grid {
   onTyping(listener: (text?: string) => void): void;
   /** Told when new results are in the cells. */
   onCalculated(listener: () => void): void;
+  /** Told when a locked sheet refused an edit. */
+  onRefused(listener: (refusal: Refusal) => void): void;
 }
 
 /** Creates the grid in an element of the page. */
@@ -54,12 +57,15 @@ class UniverGrid implements Grid {
   readonly injector: Injector;
   private readonly instances: IUniverInstanceService;
   private readonly commands: ICommandService;
+  private readonly refusalListeners: ((refusal: Refusal) => void)[] = [];
   private unitId = '';
 
   constructor(private readonly univer: Univer) {
     this.injector = univer.__getInjector();
     this.instances = this.injector.get(IUniverInstanceService);
     this.commands = this.injector.get(ICommandService);
+    // Before the grid's parts start, since what they note of a change before it is made would stay noted.
+    guardLocks(this.injector, (refusal) => this.refusalListeners.forEach((listener) => listener(refusal)));
     settleEntries(this.injector);
     leaveRemovedSheets(this.injector);
   }
@@ -133,5 +139,9 @@ class UniverGrid implements Grid {
 
   onCalculated(listener: () => void): void {
     this.injector.get(FormulaCalculationSessionService).resultApplied$.subscribe(() => listener());
+  }
+
+  onRefused(listener: (refusal: Refusal) => void): void {
+    this.refusalListeners.push(listener);
   }
 }
