@@ -10,6 +10,7 @@ const base = {
   },
   moduleNameMapper: {
     '^@generated/(.*)$': '<rootDir>/build/$1',
+    '\\.css$': '<rootDir>/test/noStyles.ts',
     '^office-addin-manifest$': '<rootDir>/test/excel/officeHosts.ts',
   },
   // These ship as ES modules only.

@@ -1,24 +1,31 @@
 import { associateFunctions, type CustomFunctionsApi } from '../functions/associate';
 import { cellFunctionsIn } from '../functions/formulaNames';
+import { ExcelSheets } from '../hosts/excel/excelSheets';
 import { Outcomes } from '../hosts/excel/outcomes';
-import { ExcelSelection } from '../hosts/excel/selection';
-import { createFunctionHelp } from './functionHelp';
+import { ExcelSelection, type RunExcel } from '../hosts/excel/selection';
 import { loadOffice } from './loadOffice';
 import './page.css';
-import './pane.css';
+import { createPane } from './pane';
+import { worksheetParts } from './worksheetParts';
 
-/** The page that Excel opens: it holds the cell functions (shared runtime) and shows the help pane. */
+/** The page that Excel opens: it holds the cell functions (shared runtime) and shows the pane. */
 function start(): void {
   const notice = part('notice');
   const problem = part('problem');
-  const help = createFunctionHelp(part('pane'));
   const outcomes = new Outcomes();
+  const excel = new ExcelComing();
+  const host = new ExcelSheets(excel.run, (version) => Office.context.requirements.isSetSupported('ExcelApi', version));
+  const { help } = createPane(part('pane'), { ...worksheetParts, host });
 
   loadOffice({
     onScript: () => associateFunctions(CustomFunctions as unknown as CustomFunctionsApi, (outcome) => outcomes.record(outcome)),
-    onNoExcel: () => { notice.hidden = false; },
+    onNoExcel: () => {
+      notice.hidden = false;
+      excel.isMissing();
+    },
     onExcel: () => {
       notice.hidden = true;
+      excel.isThere();
       followOfficeTheme();
       void new ExcelSelection(Excel.run, outcomes).follow({
         onCell: ({ address, formula, error }) => {
@@ -29,6 +36,30 @@ function start(): void {
       });
     },
   });
+}
+
+/** Excel, which may be long in coming: what is asked of it waits, until it is there or was found missing. */
+class ExcelComing {
+  isThere!: () => void;
+  private refuse!: (reason: Error) => void;
+  private coming = new Promise<void>((resolve, reject) => {
+    this.refuse = reject;
+    this.isThere = () => {
+      resolve();
+      // It may have been reported missing before.
+      this.coming = Promise.resolve();
+    };
+  });
+
+  isMissing(): void {
+    this.coming.catch(() => undefined);
+    this.refuse(new Error('This page is not in Excel.'));
+  }
+
+  readonly run: RunExcel = async (options, batch) => {
+    await this.coming;
+    return Excel.run(options, batch);
+  };
 }
 
 function part(id: string): HTMLElement {

@@ -1,3 +1,5 @@
+import './pane.css';
+import './runPane.css';
 import type { SheetContent, SheetHost } from '../hosts/sheetHost';
 import type { Finding } from '../worksheets/check/checkSheet';
 import type { PlotData } from '../worksheets/plots/sheetPlots';
@@ -47,7 +49,7 @@ export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
     tabs.focus();
   };
   const check = new CheckTab({ check: parts.check, isRun: parts.isRun, goTo, build: open('build') });
-  const plot = new PlotTab({ plots: parts.plots });
+  const plot = new PlotTab({ plots: parts.plots, isRun: parts.isRun });
   const views = new Map<string, SheetView>([['check', check], ['plot', plot]]);
   const build = new BuildTab({ host: parts.host, planning: parts.planning, memory, goTo, check: open('check') });
   const tabs = new Tabs('Run worksheets and help', [

@@ -1,4 +1,3 @@
-import '../taskpane/pane.css';
 import type { IWorkbookData } from '@univerjs/core';
 import { leaveOutCancel } from '../hosts/grid/alerts';
 import { CellReader } from '../hosts/grid/cellReader';
@@ -11,7 +10,8 @@ import { GridSheets } from '../hosts/grid/gridSheets';
 import { openSheetsByKeys } from '../hosts/grid/sheetKeys';
 import { watchSpills } from '../hosts/grid/spillWatch';
 import { workbookData } from '../hosts/grid/workbook';
-import { createFunctionHelp } from '../taskpane/functionHelp';
+import { createPane } from '../taskpane/pane';
+import { worksheetParts } from '../taskpane/worksheetParts';
 import { firstWorkbook } from '../worksheets/firstWorkbook';
 import { Autosave } from './autosave';
 import { Exchange } from './exchange';
@@ -32,7 +32,7 @@ import { claimWorkbook } from './tabLock';
 /** Opens the workbench: the stored workbook, or the first one, calculated and followed. */
 export async function openBench(loading: Loading): Promise<void> {
   loading.stageDone();
-  new Pane();
+  const sidePane = new Pane();
   const status = new SavedStatus();
   const work = await restoreWork(status);
   const { shelf } = work;
@@ -53,13 +53,19 @@ export async function openBench(loading: Loading): Promise<void> {
   watchSpills(grid);
   await returnToPlace(grid);
   const cells = new CellReader(grid);
-  followSelection(grid, cells, createFunctionHelp(byId('function-help')));
+  const host = new GridSheets(grid);
+  const toSheet = (): void => {
+    sidePane.giveWay();
+    grid.focus();
+  };
+  const pane = createPane(byId('run-pane'), { ...worksheetParts, host, toSheet });
+  followSelection(grid, cells, pane.help);
   await painted();
   loading.stageDone();
 
   const exchange = await storing(grid, status, shelf);
   if (exchange) offerFirstWorkbook(exchange);
-  exposeProbe(grid, cells, new GridSheets(grid));
+  exposeProbe(grid, cells, host);
   openSheetsByKeys(grid);
   moveByRegions({ focus: () => grid.focus(), finishEditing: () => finishEditing(grid.injector) });
   if (document.activeElement === document.body) grid.focus();

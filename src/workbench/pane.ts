@@ -3,7 +3,7 @@ import { byId } from './page';
 /** Below this width of the window the pane is a drawer over the grid. Also in workbench.css. */
 const NARROW = matchMedia('(max-width: 999px)');
 
-/** The help pane at the right, and its button in the header. */
+/** The side pane at the right, and its button in the header. */
 export class Pane {
   private readonly pane = byId('pane');
   /** Inert is set on the parts of the workbook, not on their landmark: the page keeps its main part. */
@@ -29,7 +29,12 @@ export class Pane {
 
   private toggle(): void {
     this.show(Boolean(this.pane.hidden));
-    if (this.isDrawer()) this.pane.querySelector<HTMLElement>('input, button')?.focus();
+    if (this.isDrawer()) this.pane.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
+  }
+
+  /** Uncovers the sheet, where the pane covers it. */
+  giveWay(): void {
+    if (this.isDrawer()) this.show(false);
   }
 
   private close(): void {

@@ -18,7 +18,7 @@ interface Cells {
 }
 
 /**
- * F6 and Shift+F6 move between header, toolbar, cells, sheet tabs, error line and help: inside the grid, Tab belongs to the
+ * F6 and Shift+F6 move between header, toolbar, cells, sheet tabs, error line and side pane: inside the grid, Tab belongs to the
  * cells.
  */
 export function moveByRegions(cells: Cells): void {
@@ -30,7 +30,7 @@ export function moveByRegions(cells: Cells): void {
     around,
     { find: () => grid.querySelector<HTMLElement>('footer'), enter: openTab },
     { find: () => byId('strip'), enter: first },
-    { find: () => byId('pane'), enter: first },
+    { find: () => byId('pane'), enter: openTab },
   ];
   const current = (): number => {
     const has = (region: Region): boolean => region.find()?.contains(document.activeElement) ?? false;
@@ -59,8 +59,8 @@ function first(element: HTMLElement): boolean {
   return target !== undefined;
 }
 
-function openTab(footer: HTMLElement): boolean {
-  const tab = footer.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]');
+function openTab(element: HTMLElement): boolean {
+  const tab = element.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]');
   tab?.focus();
   return tab !== null;
 }

@@ -30,13 +30,13 @@ async function violations(target: Page, leftOut: readonly string[] = []): Promis
 /** The part of the page that has the focus, by what a person would call it. */
 function place(target: Page): Promise<string | undefined> {
   return target.evaluate(() => {
-    const parts = { header: '.bar', toolbar: '#grid [role="toolbar"]', sheets: '#grid footer', errors: '#strip', help: '#pane', grid: '#grid' };
+    const parts = { header: '.bar', toolbar: '#grid [role="toolbar"]', sheets: '#grid footer', errors: '#strip', pane: '#pane', grid: '#grid' };
     return Object.entries(parts).find(([, selector]) => document.querySelector(selector)?.contains(document.activeElement))?.[0];
   });
 }
 
 function openSheet(target: Page): Promise<string | null> {
-  return target.locator('[role="tab"][aria-selected="true"]').textContent();
+  return target.locator('#grid [role="tab"][aria-selected="true"]').textContent();
 }
 
 describe('axe finds nothing wrong', () => {
@@ -70,7 +70,7 @@ describe('axe finds nothing wrong', () => {
     await page.keyboard.press('Escape');
   });
 
-  test('in the dark, and narrow with the help open as a drawer', async () => {
+  test('in the dark, and narrow with the side pane open as a drawer', async () => {
     const { page: narrow } = await newPage(served, { width: 400, height: 700, dark: true });
     await open(narrow, served.url);
     expect(await violations(narrow)).toEqual([]);
@@ -81,7 +81,7 @@ describe('axe finds nothing wrong', () => {
 });
 
 describe('by keyboard', () => {
-  test('F6 goes from header to toolbar, cells, sheets, error line and help, and Shift+F6 back', async () => {
+  test('F6 goes from header to toolbar, cells, sheets, error line and side pane, and Shift+F6 back', async () => {
     await typeInto(page, 'N3', '=1/0');
     await page.waitForSelector('#strip.has-error button');
     const way: (string | undefined)[] = [await place(page)];
@@ -89,7 +89,7 @@ describe('by keyboard', () => {
       await page.keyboard.press('F6');
       way.push(await place(page));
     }
-    expect(way).toEqual(['grid', 'sheets', 'errors', 'help', 'header', 'toolbar', 'grid']);
+    expect(way).toEqual(['grid', 'sheets', 'errors', 'pane', 'header', 'toolbar', 'grid']);
     await page.keyboard.press('Shift+F6');
     expect(await place(page)).toBe('toolbar');
   });
@@ -136,7 +136,7 @@ describe('by keyboard', () => {
   });
 });
 
-describe('the help as a drawer', () => {
+describe('the side pane as a drawer', () => {
   let narrow: Page;
 
   beforeAll(async () => {
@@ -152,10 +152,10 @@ describe('the help as a drawer', () => {
     expect(await isOpen()).toBe(false);
     await narrow.locator('#pane-button').focus();
     await narrow.keyboard.press('Enter');
-    expect(await place(narrow)).toBe('help');
+    expect(await place(narrow)).toBe('pane');
     await narrow.locator('#pane-button').focus();
     await narrow.keyboard.press('Tab');
-    expect(await place(narrow)).toBe('help');
+    expect(await place(narrow)).toBe('pane');
     await narrow.keyboard.press('F6');
     expect(await place(narrow)).toBe('header');
   });
@@ -179,7 +179,7 @@ describe('the help as a drawer', () => {
 test.each([720, 800, 860, 920, 1000, 1100])('every sheet can be clicked in a window %i pixels wide', async (width) => {
   const { page: sized } = await newPage(served, { width, height: 700 });
   await open(sized, served.url);
-  const reached = await sized.locator('[role="tab"]').evaluateAll((tabs) => tabs.map((tab) => {
+  const reached = await sized.locator('#grid [role="tab"]').evaluateAll((tabs) => tabs.map((tab) => {
     const { x, y, width: wide, height } = tab.getBoundingClientRect();
     return tab.contains(document.elementFromPoint(x + wide / 2, y + height / 2));
   }));
@@ -202,7 +202,7 @@ test('forced colours show which sheet is open, and the zoom slider', async () =>
   const { page: forced } = await newPage(served);
   await forced.emulateMedia({ forcedColors: 'active' });
   await open(forced, served.url);
-  const washes = await forced.locator('[role="tab"]').evaluateAll((tabs) => tabs.map((tab) => getComputedStyle(tab).backgroundColor));
+  const washes = await forced.locator('#grid [role="tab"]').evaluateAll((tabs) => tabs.map((tab) => getComputedStyle(tab).backgroundColor));
   expect(washes.slice(1)).not.toContain(washes[0]);
   expect(await forced.locator('[data-part="zoom-rail"]').evaluate((rail) => getComputedStyle(rail).borderTopStyle)).toBe('solid');
   await forced.context().close();
@@ -212,8 +212,8 @@ test('a sheet name that is taken is told of with one answer, and Escape takes it
   const { page: own } = await newPage(served);
   await open(own, served.url);
   const [first, second] = await own.evaluate(() => window.provingsheet!.sheets());
-  await own.locator('[role="tab"]').nth(1).click();
-  await own.locator('[role="tab"]').nth(1).dblclick();
+  await own.locator('#grid [role="tab"]').nth(1).click();
+  await own.locator('#grid [role="tab"]').nth(1).dblclick();
   await own.keyboard.press('Control+A');
   await own.keyboard.type(first);
   await own.keyboard.press('Enter');

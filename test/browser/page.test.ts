@@ -65,7 +65,7 @@ test('the grid paints text, lines and washes, not an empty area', async () => {
   expect(commonest).toBeLessThan(0.97);
 });
 
-test('header buttons are reached by keyboard, and the help is closed and opened with one', async () => {
+test('header buttons are reached by keyboard, and the side pane is closed and opened with one', async () => {
   await page.locator('.bar h1').click();
   await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('first-button');
@@ -118,7 +118,7 @@ describe.each([320, 400])('in a window %i pixels wide', (width) => {
     expect((await narrow.locator('#grid').boundingBox())!.height).toBeGreaterThan(640 * 0.6);
   });
 
-  test('the help is a drawer that opens over the grid and closes with Escape', async () => {
+  test('the side pane is a drawer that opens over the grid and closes with Escape', async () => {
     expect(await narrow.locator('#pane').isVisible()).toBe(false);
     const before = await narrow.locator('#grid').boundingBox();
     await narrow.click('#pane-button');

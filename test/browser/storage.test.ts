@@ -180,7 +180,7 @@ test('a reload opens the sheet and the cell in use, and going to a cell is no ch
     new MutationObserver(() => seen.push(place.dataset.state!)).observe(place, { attributeFilter: ['data-state'] });
     return seen;
   });
-  await page.locator('[role="tab"]').nth(1).click();
+  await page.locator('#grid [role="tab"]').nth(1).click();
   await goTo(page, 'C7');
   await page.waitForTimeout(600);
   expect(await states.jsonValue()).not.toContain('saving');
@@ -189,7 +189,7 @@ test('a reload opens the sheet and the cell in use, and going to a cell is no ch
   await saved(page);
   await page.reload();
   await ready(page);
-  expect(await page.locator('[role="tab"][aria-selected="true"]').textContent()).toBe(await page.evaluate(() => window.provingsheet!.sheets()[1]));
+  expect(await page.locator('#grid [role="tab"][aria-selected="true"]').textContent()).toBe(await page.evaluate(() => window.provingsheet!.sheets()[1]));
   await page.waitForFunction(() => document.querySelector('#cell-words')?.textContent?.startsWith('N13, '));
 });
 
@@ -200,7 +200,7 @@ test('another workbook does not open at the place of the one before', async () =
   await page.addInitScript(() => localStorage.setItem('provingsheet.place', '{"workbook":"another","sheet":"sheet-2","cell":"C7"}'));
   await open(page, served.url);
   expect(await page.locator('#cell-words').textContent()).toMatch(/^A1, /);
-  expect(await page.locator('[role="tab"][aria-selected="true"]').textContent()).toBe(sheet);
+  expect(await page.locator('#grid [role="tab"][aria-selected="true"]').textContent()).toBe(sheet);
 });
 
 test('a second tab says what to do, and takes over once the first is closed', async () => {

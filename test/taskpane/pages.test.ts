@@ -3,9 +3,10 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { helpTexts } from '../../src/taskpane/helpTexts';
 
-jest.mock('../../src/taskpane/page.css', () => ({}));
-jest.mock('../../src/taskpane/pane.css', () => ({}));
+// jsdom has no canvas, and measures nothing.
+jest.mock('../../src/taskpane/plot/chart', () => ({ createChart: jest.fn() }));
 Element.prototype.scrollIntoView = jest.fn();
+Object.assign(globalThis, { ResizeObserver: class { observe(): void {} }, matchMedia: () => ({ addEventListener: jest.fn() }) });
 
 const [first, second] = helpTexts;
 

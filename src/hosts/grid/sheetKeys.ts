@@ -22,7 +22,7 @@ export function openSheetsByKeys(grid: Sheets): void {
       event.preventDefault();
       event.stopPropagation();
       open(grid, step);
-    } else if (event.key === 'Enter' && (event.target as HTMLElement).matches('[role="tab"][aria-selected="true"]')) {
+    } else if (event.key === 'Enter' && (event.target as HTMLElement).matches('footer [role="tab"][aria-selected="true"]')) {
       event.preventDefault();
       event.stopPropagation();
       grid.focus();

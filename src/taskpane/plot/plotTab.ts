@@ -1,3 +1,4 @@
+import './plot.css';
 import type { SheetContent } from '../../hosts/sheetHost';
 import type { PlotData } from '../../worksheets/plots/sheetPlots';
 import { button, element } from '../dom';
@@ -8,6 +9,8 @@ import { PlotView } from './plotView';
 /** What the tab needs of the pane around it. */
 interface PlotParts {
   readonly plots: (content: SheetContent) => readonly PlotData[];
+  /** True if the sheet is one for readings at all. */
+  readonly isRun: (content: SheetContent) => boolean;
 }
 
 /** The plots of the open sheet, one at a time, as a chart or as a table. */
@@ -41,13 +44,14 @@ export class PlotTab implements SheetView {
   }
 
   show(content: SheetContent): void {
-    const plots = this.parts.plots(content);
-    const key = JSON.stringify([content.name, plots]);
+    const isRun = this.parts.isRun(content);
+    const plots = isRun ? this.parts.plots(content) : [];
+    const key = JSON.stringify([content.name, isRun, plots]);
     if (key === this.shown) return;
     this.shown = key;
     this.plots = plots;
     this.sheet.textContent = content.name;
-    this.say(plots.length === 0 ? 'There is nothing to plot on this sheet. Plots are drawn of the readings of a sheet that was built here.' : '');
+    this.say(plots.length > 0 ? '' : isRun ? 'Nothing to plot yet: the plots come with the readings.' : 'This sheet has no run readings, so there is nothing to plot.');
     this.shownParts.hidden = plots.length === 0;
     this.offer();
     this.draw();

@@ -1,6 +1,7 @@
 /** @jest-environment jsdom */
 import type { SheetContent } from '../../../src/hosts/sheetHost';
 import { createChart } from '../../../src/taskpane/plot/chart';
+import { isRun } from '../../../src/taskpane/check/isRun';
 import { PlotTab } from '../../../src/taskpane/plot/plotTab';
 import type { ReadPoint } from '../../../src/taskpane/plot/points';
 import type { PlotData } from '../../../src/worksheets/plots/sheetPlots';
@@ -14,7 +15,7 @@ Object.assign(globalThis, {
   matchMedia: () => ({ addEventListener: jest.fn() }),
 });
 
-const CONTENT: SheetContent = { name: 'Run', cells: [], merges: [], names: [] };
+const CONTENT: SheetContent = { name: 'Run', cells: [], merges: [], names: [{ name: 'readings_tension', range: 'B5:C6' }] };
 const DEVIATION: PlotData = {
   id: 'dev', title: 'Deviation', x: 'Force, kN', y: 'Deviation, % of RO',
   series: [
@@ -27,7 +28,7 @@ const CREEP: PlotData = { id: 'creep', title: 'Creep', x: 'Time, min', y: 'Creep
 
 function mounted(first: readonly PlotData[]) {
   let plots = first;
-  const tab = new PlotTab({ plots: () => plots });
+  const tab = new PlotTab({ plots: () => plots, isRun });
   document.body.replaceChildren(tab.element);
   tab.show(CONTENT);
   const one = <T extends HTMLElement>(selector: string): T => tab.element.querySelector<T>(selector)!;
@@ -107,9 +108,16 @@ test('a limit is told as such by more than its colour', () => {
   expect([...one('.rp-legend').children].map(({ textContent }) => textContent)).toEqual(['Run 1', 'Run 2', 'Upper limit (dashed)']);
 });
 
-test('a sheet with nothing to plot says so', () => {
+test('a sheet without run readings is not plotted, and says so', () => {
+  const { tab, one } = mounted([DEVIATION]);
+  tab.show({ ...CONTENT, names: [] });
+  expect(one('[role=status]').textContent).toBe('This sheet has no run readings, so there is nothing to plot.');
+  expect(one('.rp-stage').closest('[hidden]')).not.toBeNull();
+});
+
+test('a sheet without readings yet says what the plots wait for', () => {
   const { one, change, tab } = mounted([]);
-  expect(one('[role=status]').textContent).toContain('nothing to plot');
+  expect(one('[role=status]').textContent).toBe('Nothing to plot yet: the plots come with the readings.');
   expect(createChart).not.toHaveBeenCalled();
   change([DEVIATION]);
   expect(tab.element.querySelector('[role=status]')!.textContent).toBe('');

@@ -1,0 +1,2 @@
+/** Stands in for style sheets: nothing is laid out in these tests. */
+export {};
