@@ -25,6 +25,8 @@ export const SCIENTIFIC = '0.00000000E+00';
 /** Columns of the table of results, from 1: its label runs over the first three. */
 export const RESULT = { label: 1, value: 4, unit: 5, limit: 6, verdict: 7, function: 8 } as const;
 const LEAST_WIDTH = 10;
+/** Columns where coefficients stand: results, and beside them in the check what the add-in gave. */
+const VALUES: readonly number[] = [RESULT.value - 1, RESULT.value];
 const VALUE_WIDTH = 15;
 const OTHER_WIDTH = 11;
 /** Wider pages are laid across. */
@@ -32,7 +34,7 @@ export const UPRIGHT_WIDTH = 11;
 
 export function newDesk(item: ItemAnswers, columns: number, applied: readonly number[]): Desk {
   const width = Math.max(LEAST_WIDTH, columns);
-  const widths = Array.from({ length: width }, (_, i) => (i + 1 === RESULT.value ? VALUE_WIDTH : OTHER_WIDTH));
+  const widths = Array.from({ length: width }, (_, i) => (VALUES.includes(i + 1) ? VALUE_WIDTH : OTHER_WIDTH));
   return { sheet: new PlanBuilder(item.sheet, widths), width, item, formats: { output: decimals(stepOf(item.resolution)), applied: decimals(Math.min(1, ...applied.filter((value) => value !== 0).map(stepOf))) } };
 }
 
