@@ -1,4 +1,4 @@
-import { type Injector, type IRange, type IScale, numfmt, Rectangle, type Workbook, type Worksheet } from '@univerjs/core';
+import { type Injector, type IRange, type IScale, numfmt, Rectangle, ThemeService, type Workbook, type Worksheet } from '@univerjs/core';
 import { ICanvasColorService, IRenderManagerService, SheetExtension, type Spreadsheet, type SpreadsheetSkeleton, type UniverRenderingContext } from '@univerjs/engine-render';
 import type { ChartPlan } from '../../worksheets/plan';
 import { rangeOf } from '../address';
@@ -11,6 +11,10 @@ export function drawCharts(grid: OpenWorkbook): void {
   const render = grid.injector.get(IRenderManagerService).getRenderById(grid.workbook().getUnitId());
   (render?.mainComponent as Spreadsheet | undefined)?.register(new ChartLayer(grid));
 }
+
+/** What the grid's cells stand on in either theme. */
+const LIGHT_GROUND = '#ffffff';
+const DARK_GROUND = '#1b1c1f';
 
 /** A picture, and what it shows. */
 interface Drawn {
@@ -54,10 +58,11 @@ class ChartLayer extends SheetExtension {
   private picture(key: string, content: ChartContent, size: Pick<ChartFrame, 'width' | 'height' | 'scale'>): HTMLCanvasElement {
     const colors = this.injector.get(ICanvasColorService);
     const color = (house: string): string => colors.getRenderColor(house);
-    const of = JSON.stringify([content, size, color('#ffffff')]);
+    const ground = this.injector.get(ThemeService).darkMode ? DARK_GROUND : LIGHT_GROUND;
+    const of = JSON.stringify([content, size, ground]);
     const known = this.pictures.get(key);
     if (known?.of === of) return known.picture;
-    const picture = chartPicture(content, { ...size, color, format: (value, pattern) => numfmt.format(pattern, value) });
+    const picture = chartPicture(content, { ...size, ground, color, format: (value, pattern) => numfmt.format(pattern, value) });
     this.pictures.set(key, { of, picture });
     return picture;
   }

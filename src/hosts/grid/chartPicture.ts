@@ -35,6 +35,8 @@ export interface ChartFrame {
   readonly height: number;
   /** Dots of the screen a pixel. */
   readonly scale: number;
+  /** The colour behind it. */
+  readonly ground: string;
   /** The colour that stands for one of the house in the theme of the page. */
   readonly color: (house: string) => string;
   /** A number as the number format has it. */
@@ -55,10 +57,11 @@ function configuration(content: ChartContent, frame: ChartFrame): ChartConfigura
   const looks = seriesLooks(plan.series);
   const { color } = frame;
   const isEmpty = !points.some((series, i) => plan.series[i].drawn !== 'limit' && series.some(isPoint));
+  const hasPoints = points.some((series) => series.some(isPoint));
   return {
     type: 'scatter',
     data: { datasets: plan.series.map(({ name }, i) => dataset(name, points[i], looks[i], color)) },
-    plugins: [paper(color('#ffffff'), color(LINE)), ...(isEmpty ? [words('No readings yet', color(MUTED))] : [])],
+    plugins: [paper(frame.ground, color(LINE)), ...(isEmpty ? [words('No readings yet', color(MUTED))] : [])],
     platform: BasicPlatform,
     options: {
       responsive: false,
@@ -67,12 +70,13 @@ function configuration(content: ChartContent, frame: ChartFrame): ChartConfigura
       devicePixelRatio: frame.scale,
       layout: { padding: { top: 4, right: 14, bottom: 6, left: 8 } },
       scales: {
-        x: axis(plan.x, points.some((series) => series.some(isPoint)), frame, formats.x),
-        y: axis(plan.y, points.some((series) => series.some(isPoint)), frame, formats.y),
+        x: axis(plan.x, hasPoints, frame, formats.x),
+        // Limits stand off from the edges.
+        y: { ...axis(plan.y, hasPoints, frame, formats.y), grace: '5%' },
       },
       plugins: {
         title: { display: true, text: plan.title, color: color(INK), font: { family: FONT, size: 15, weight: 'bold' }, padding: { top: 4, bottom: 8 } },
-        legend: { position: 'bottom', labels: { font: SMALL, usePointStyle: true, boxHeight: 9, padding: 14, generateLabels: () => legend(plan, looks, color) } },
+        legend: { position: 'bottom', labels: { font: SMALL, usePointStyle: true, boxHeight: 8, padding: 14, generateLabels: () => legend(plan, looks, color) } },
       },
     },
   };
@@ -97,8 +101,6 @@ function dataset(label: string, points: readonly Point[], look: SeriesLook, colo
 
 function axis(name: string, hasTicks: boolean, { color, format }: ChartFrame, pattern?: string) {
   return {
-    // Limits stand off from the edges.
-    grace: '5%',
     title: { display: true, text: name, color: color(INK), font: SMALL },
     grid: { color: color('#e9edef') },
     border: { color: color(MUTED) },
