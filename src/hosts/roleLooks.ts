@@ -21,6 +21,10 @@ export interface Look {
   readonly fill?: string;
   readonly wrapped?: boolean;
   readonly atBottom?: boolean;
+  /** Its text stands in the middle of the cell. */
+  readonly centered?: boolean;
+  /** Its text stands off from the edge, where the cell to the left may be full to the brim. */
+  readonly indented?: boolean;
   /** A line below, or a box all round. */
   readonly line?: { readonly where: 'below' | 'round'; readonly color: string };
 }
@@ -38,7 +42,9 @@ export const ROLE_LOOKS: Readonly<Record<CellRole, Look>> = {
   input: { fill: '#fff6d6', line: { where: 'round', color: '#e3cf8f' } },
   result: { fill: '#eaf4f2', line: { where: 'round', color: '#c6dfda' } },
   reference: { color: MUTED, line: { where: 'below', color: LINE } },
-  formula: { line: { where: 'below', color: LINE } },
+  formula: { indented: true, line: { where: 'below', color: LINE } },
+  aside: { indented: true },
+  verdict: { fill: '#eaf4f2', centered: true, line: { where: 'round', color: '#c6dfda' } },
 };
 
 /** How a cell looks while the condition of a highlight holds. Bold, so that it is not told by colour alone. */

@@ -1,4 +1,4 @@
-import type { CellRole, PlanCell, SheetPlan } from '../worksheets/plan';
+import type { PlanCell, SheetPlan } from '../worksheets/plan';
 import { addressOf, placeOf, rangeOf } from './address';
 import { lineCount, linesHeight } from './textSize';
 import { BASE_SIZE, ROLE_LOOKS } from './roleLooks';
@@ -14,14 +14,14 @@ const PORTRAIT_WIDTH = 800;
 /** What a table head takes from what stands below it. */
 export interface HeadLook {
   /** The side its text stands on. */
-  readonly side: 'left' | 'right';
+  readonly side: 'left' | 'right' | 'center';
   /** False if another line of the head follows, so that no line is drawn between. */
   readonly ruled: boolean;
-  /** What stands below it. */
-  readonly over?: CellRole;
+  /** True if what stands below is indented. */
+  readonly indented: boolean;
 }
 
-/** A table head stands over its column: right over numbers and results, left over words. */
+/** A table head stands over its column: right over numbers and results, left over words, in the middle over verdicts. */
 export function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): HeadLook | undefined {
   if (cell.role !== 'header') return undefined;
   const { row, column } = placeOf(cell.at);
@@ -29,8 +29,9 @@ export function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): 
   let steps = 1;
   while (below(steps)?.role === 'header') steps += 1;
   const body = below(steps);
-  const words = body?.role === 'label' || typeof body?.value === 'string';
-  return { side: words ? 'left' : 'right', ruled: steps === 1, over: body?.role };
+  const { centered = false, indented = false } = body ? ROLE_LOOKS[body.role] : {};
+  const words = indented || body?.role === 'label' || typeof body?.value === 'string';
+  return { side: centered ? 'center' : words ? 'left' : 'right', indented, ruled: steps === 1 };
 }
 
 /** Width of a column of so many characters, in pixels. */

@@ -26,7 +26,11 @@ export interface SheetPlan {
 /** What a cell is for; the host decides how each role looks. */
 export type CellRole =
   | 'title' | 'subtitle' | 'heading' | 'text' | 'note' | 'caution'
-  | 'header' | 'label' | 'input' | 'result' | 'reference' | 'formula';
+  | 'header' | 'label' | 'input' | 'result' | 'reference' | 'formula'
+  /** Words right of a figure, like its unit. */
+  | 'aside'
+  /** A result in a word: within, outside, agrees. */
+  | 'verdict';
 
 /** A cell with neither value nor formula only takes its look: room for what spills into it, or for the user. */
 export interface PlanCell {

@@ -1,6 +1,7 @@
 import type { SheetPlan } from '../../worksheets/plan';
 import { rangeOf } from '../address';
 import { BASE_SIZE, FONT, INK } from '../roleLooks';
+import { pageBreaks } from '../pageBreaks';
 import { COLUMN_WIDTH, columnPixels, isLandscape, ROW_HEIGHT, rowHeights } from '../sheetLayout';
 import type { CellBlock } from './cellBlock';
 import { addCharts } from './charts';
@@ -22,6 +23,7 @@ export function buildSheet(sheet: Excel.Worksheet, plan: SheetPlan, block: CellB
   addHighlights(sheet, plan);
   addCharts(sheet, plan);
   setPage(sheet.pageLayout, plan);
+  for (const row of pageBreaks(plan)) sheet.horizontalPageBreaks.add(`A${row + 1}`);
   if (plan.locked) sheet.protection.protect({ allowFormatColumns: true, allowFormatRows: true });
 }
 

@@ -12,13 +12,13 @@ export interface CellSetting {
 
 /** The look of a cell, and whether it may be typed into when the sheet is protected, as Excel takes it. Font and colour of the sheet are left out. */
 export function cellProperties({ role }: PlanCell, { head, tall }: CellSetting): Excel.SettableCellProperties {
-  const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, line } = ROLE_LOOKS[role];
+  const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, centered, indented, line } = ROLE_LOOKS[role];
   return {
     format: {
       font: { ...(bold && { bold }), ...(italic && { italic }), ...(size !== BASE_SIZE && { size }), ...(color !== INK && { color }) },
       verticalAlignment: atBottom ? 'Bottom' : tall ? 'Top' : 'Center',
       protection: { locked: role !== 'input' },
-      ...side(role === 'formula' || head?.over === 'formula', head),
+      ...side(head ? { side: head.side, indented: head.indented } : { side: centered ? 'center' : undefined, indented }),
       ...(fill && { fill: { color: fill } }),
       ...(wrapped && { wrapText: true }),
       ...(line && head?.ruled !== false && { borders: borders(line) }),
@@ -26,10 +26,12 @@ export function cellProperties({ role }: PlanCell, { head, tall }: CellSetting):
   };
 }
 
-/** Formulas shown as text often stand right of figures; without room the two would run together. */
-function side(isFormulaText: boolean, head: HeadLook | undefined): Pick<Excel.CellPropertiesFormat, 'horizontalAlignment' | 'indentLevel'> {
-  if (isFormulaText) return { horizontalAlignment: 'Left', indentLevel: 1 };
-  return head ? { horizontalAlignment: head.side === 'right' ? 'Right' : 'Left' } : {};
+const SIDES = { left: 'Left', right: 'Right', center: 'Center' } as const;
+
+/** Words right of figures are indented; without room the two would run together. */
+function side({ side, indented }: { readonly side?: HeadLook['side']; readonly indented?: boolean }): Pick<Excel.CellPropertiesFormat, 'horizontalAlignment' | 'indentLevel'> {
+  if (indented) return { horizontalAlignment: 'Left', indentLevel: 1 };
+  return side ? { horizontalAlignment: SIDES[side] } : {};
 }
 
 function borders({ where, color }: NonNullable<Look['line']>): Excel.CellBorderCollection {

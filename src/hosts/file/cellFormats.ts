@@ -19,14 +19,17 @@ export interface CellSetting {
   readonly tall: boolean;
 }
 
+const SIDES = { left: FormatAlign.Left, right: FormatAlign.Right, center: FormatAlign.Center };
+
 /** The look of a cell in the file: its role, number format, lock, and how it fits in. */
 export function cellFormat({ role, format, value }: PlanCell, { head, tall }: CellSetting): Format {
-  const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, line } = ROLE_LOOKS[role];
+  const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, centered, indented, line } = ROLE_LOOKS[role];
   const upright = atBottom ? FormatAlign.Bottom : tall ? FormatAlign.Top : FormatAlign.VerticalCenter;
   const made = baseFormat().setFontSize(size).setFontColor(Color.parse(color)).setAlign(upright);
-  // Formulas shown as text often stand right of figures; without room the two would run together.
-  if (role === 'formula' || head?.over === 'formula') made.setAlign(FormatAlign.Left).setIndent(1);
-  else if (head) made.setAlign(head.side === 'right' ? FormatAlign.Right : FormatAlign.Left);
+  const side = head?.side ?? (centered ? 'center' : undefined);
+  // Words right of figures are indented; without room the two would run together.
+  if (head ? head.indented : indented) made.setAlign(FormatAlign.Left).setIndent(1);
+  else if (side) made.setAlign(SIDES[side]);
   if (bold) made.setBold();
   if (italic) made.setItalic();
   if (fill) made.setBackgroundColor(Color.parse(fill));

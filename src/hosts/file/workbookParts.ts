@@ -1,9 +1,10 @@
 /**
  * What the writing library cannot write, put into the parts of its file: validations and conditional formats, values
- * spilled as errors, how Excel computes when it opens the file, and the order of parts of a chart.
+ * spilled as errors, page breaks, how Excel computes when it opens the file, and the order of parts of a chart.
  */
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import type { SheetPlan } from '../../worksheets/plan';
+import { pageBreaks } from '../pageBreaks';
 import { LINE } from '../roleLooks';
 import { TEXT_MARK } from './cellValue';
 import { looksXml, rulesXml } from './sheetRules';
@@ -47,7 +48,15 @@ function completeSheet(xml: string, { plan, spilledErrors, selection }: SheetAdd
   }
   if (selection !== undefined) done = withSelection(done, selection);
   const rules = rulesXml(plan);
-  return rules === '' ? done : replaced(done, /<pageMargins /, (found) => rules + found);
+  if (rules !== '') done = replaced(done, /<pageMargins /, (found) => rules + found);
+  const breaks = breaksXml(pageBreaks(plan));
+  return breaks === '' ? done : replaced(done, /<\/headerFooter>/, (found) => found + breaks);
+}
+
+function breaksXml(rows: readonly number[]): string {
+  if (rows.length === 0) return '';
+  const breaks = rows.map((row) => `<brk id="${row}" max="16383" man="1"/>`).join('');
+  return `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${breaks}</rowBreaks>`;
 }
 
 /** The sheet with a cell or range selected, in the pane below the rows that stay in view if there are any. */

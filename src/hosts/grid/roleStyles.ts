@@ -11,26 +11,32 @@ export const BASE_STYLE: IStyleData = { ff: FONT, fs: BASE_SIZE, cl: { rgb: INK 
 /** Keeps numbers off the edge of their cell. */
 const FIGURES = { l: 3, r: 4, t: 3 };
 
+/** Room before words that stand right of figures. */
+const INDENT = 9;
+
+const SIDES = { left: HorizontalAlign.LEFT, right: HorizontalAlign.RIGHT, center: HorizontalAlign.CENTER };
+
 /** Room inside a cell, where it is not the base's: a matter of how the grid draws, so it stands here and not with the looks. */
 const PADDING: Partial<Record<CellRole, IStyleData['pd']>> = {
   title: { t: 4 },
   heading: {},
   caution: { l: 6, r: 6, t: 3 },
   header: { l: 3, r: 4 },
-  input: FIGURES, result: FIGURES, reference: FIGURES, formula: FIGURES,
+  input: FIGURES, result: FIGURES, reference: FIGURES,
 };
 
 /** The style of a cell: its role, its number format, and how it fits in if it is a table head. */
 export function roleStyle(role: CellRole, format?: string, head?: HeadLook): IStyleData {
   const look = ROLE_LOOKS[role];
+  const side = head?.side ?? (look.centered ? 'center' : undefined);
   return {
     ...BASE_STYLE,
     ...textStyle(look),
     ...(look.fill ? { bg: { rgb: look.fill } } : {}),
-    ...(PADDING[role] ? { pd: PADDING[role] } : {}),
+    ...(head?.indented || look.indented ? { pd: { ...FIGURES, l: INDENT } } : PADDING[role] ? { pd: PADDING[role] } : {}),
     ...(look.line && head?.ruled !== false ? { bd: borders(look.line) } : {}),
     ...(format ? { n: { pattern: format } } : {}),
-    ...(head ? { ht: head.side === 'right' ? HorizontalAlign.RIGHT : HorizontalAlign.LEFT } : {}),
+    ...(side ? { ht: SIDES[side] } : {}),
   };
 }
 

@@ -71,7 +71,7 @@ const CONDITIONS: Readonly<Record<string, string | number>> = {
 function conditions({ cells }: SheetPlan): Put[] {
   const inputs = new Set(cells.filter(({ role, value }) => role === 'input' && value === undefined).map(({ at }) => at));
   return cells.flatMap(({ at, role, value }): Put[] => {
-    if (role !== 'label' || typeof value !== 'string' || !(value in CONDITIONS)) return [];
+    if ((role !== 'label' && role !== 'aside') || typeof value !== 'string' || !(value in CONDITIONS)) return [];
     const cell = beside(at, 2);
     return inputs.has(cell) ? [[cell, CONDITIONS[value]]] : [];
   });

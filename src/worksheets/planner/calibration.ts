@@ -2,9 +2,17 @@ import { address, formula } from '../planBuilder';
 import { type Desk, SCIENTIFIC } from './desk';
 import type { ResultLine } from './resultTable';
 import { forces, net, onceRead, type SeriesBlock } from './seriesBlock';
+import { differentLoads } from './seriesForm';
 import type { Limits } from './staticResults';
 
 export const MOST_DEGREE = 5;
+/** A sheet leaves room for this degree at least: a run may turn out to need it. */
+const USUAL_DEGREE = 3;
+
+/** The highest degree that a sheet planned for one leaves room for. */
+export function roomForDegree(degree: number): number {
+  return Math.min(MOST_DEGREE, Math.max(degree, USUAL_DEGREE));
+}
 
 /** Cells that the calibration reads. */
 export interface CalibrationCells {
@@ -12,17 +20,18 @@ export interface CalibrationCells {
   readonly degree: string;
   readonly resolution: string;
   readonly capacity: string;
+  /** The highest degree that the sheet has room for. */
+  readonly mostDegree: number;
 }
 
-/** Places of the lines of a calibration, in the order of the sheet. */
-export const CALIBRATION_LINES = [
-  'best_degree', ...Array.from({ length: MOST_DEGREE + 1 }, (_, k) => `a${k}`), 'residual_sd', 'force_resolution', 'limit_factor', 'class_aa', 'class_a',
-] as const;
-export type CalibrationId = (typeof CALIBRATION_LINES)[number];
+/** Ids of the lines of a calibration, in the order of the sheet. */
+export function calibrationIds(mostDegree: number): readonly string[] {
+  return ['best_degree', ...Array.from({ length: mostDegree + 1 }, (_, k) => `a${k}`), 'residual_sd', 'force_resolution', 'limit_factor', 'class_aa', 'class_a'];
+}
 
 /** Lines of the calibration polynomial of a block, and of what class its readings reach from which force. */
 export function calibrationLines(
-  { item, formats }: Desk, block: SeriesBlock, cells: CalibrationCells, limits: Limits, name: (id: string) => string, at: (id: CalibrationId) => string,
+  { item, formats }: Desk, block: SeriesBlock, cells: CalibrationCells, limits: Limits, name: (id: string) => string, at: (id: string) => string,
 ): ResultLine[] {
   const data = `${forces(block)},${net(block)}`;
   const fit = `${data},${cells.degree}`;
@@ -36,8 +45,8 @@ export function calibrationLines(
     judged: { limit: limits(`${id}_from`), limitFormat: formats.applied, rule: 'greatest', ...(typeof limits(`${id}_from`) === 'object' ? {} : { name: `${id}_from` }) },
   });
   return [
-    { id: name('best_degree'), label: 'Degree of best fit', format: '0', unit: '', value: onceRead(block, `PROVE.FITDEGREE(${data})`), function: 'PROVE.FITDEGREE(F,N)' },
-    ...Array.from({ length: MOST_DEGREE + 1 }, (_, k): ResultLine => ({
+    { id: name('best_degree'), label: 'Degree of best fit', format: '0', unit: '', value: onceRead(block, `PROVE.FITDEGREE(${data},${Math.min(cells.mostDegree, differentLoads(block.answers.points) - 2)})`), function: 'PROVE.FITDEGREE(F,N)' },
+    ...Array.from({ length: cells.mostDegree + 1 }, (_, k): ResultLine => ({
       id: name(`a${k}`), label: `A${k}`, format: SCIENTIFIC, unit: k === 0 ? outputUnit : `${outputUnit}/${unit}${k === 1 ? '' : '²³⁴⁵'[k - 2]}`,
       value: formula(`IF(OR(${block.waiting},${k}>${cells.degree}),"",INDEX(PROVE.FIT(${fit}),${k + 1},1))`),
       function: k === 0 ? 'PROVE.FIT(F,N,degree)' : '',

@@ -6,6 +6,8 @@ const OWN = 3;
 const DIFFERENCE = 5;
 const VERDICT = 6;
 const WORDS = 7;
+/** A long number in the narrow column of the add-in's results. */
+const NARROW = '0.000E+00';
 
 /** A result beside the same by built-in functions. */
 export interface CheckLine {
@@ -36,9 +38,9 @@ export function checkLines({ sheet, width }: Desk, row: number, lines: readonly 
   lines.forEach(({ id, label, own, plain, format, scale, words }, i) => {
     const at = row + 1 + i;
     const [shown, again, difference] = [address(OWN, at), address(RESULT.value, at), address(DIFFERENCE, at)];
-    sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), format).put(RESULT.value, at, 'result', plain, format);
+    sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), format.length > NARROW.length ? NARROW : format).put(RESULT.value, at, 'result', plain, format);
     sheet.put(DIFFERENCE, at, 'result', formula(`IF(OR(${shown}="",${again}=""),"",IF(AND(ISTEXT(${shown}),${shown}=${again}),0,${again}-${shown}))`), '0.0E+00');
-    sheet.put(VERDICT, at, 'result', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`));
+    sheet.put(VERDICT, at, 'verdict', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`));
     sheet.across(WORDS, at, 'formula', [words, ...Array.from({ length: width - WORDS }, () => undefined)]);
     sheet.called(`plain_${id}`, again);
   });

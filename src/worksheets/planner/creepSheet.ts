@@ -150,7 +150,7 @@ function writeRecord({ sheet, item, formats }: Desk, record: Record, ratedOutput
   });
   const row = firstRow + times.length;
   sheet.put(column, row, 'label', 'typed').put(column + 1, row, 'result', formula(`COUNT(${span(record, 1)})`), '0');
-  sheet.put(column + 2, row, 'label', 'needed').put(column + 3, row, 'input', times.length, '0');
+  sheet.put(column + 2, row, 'aside', 'needed').put(column + 3, row, 'input', times.length, '0');
   sheet.called(`needed_${id}`, address(column + 3, row));
   sheet.validate({ range: address(column + 3, row), rule: { kind: 'whole', least: 2, greatest: times.length }, message: `Expected a whole number from 2 to ${times.length}: lower it if a reading was left out on purpose.` });
   sheet.validate({ range: span(record, 1), rule: { kind: 'number' }, message: `Expected a reading in ${outputUnit}, as a number, or nothing.` });

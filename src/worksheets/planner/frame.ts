@@ -33,7 +33,7 @@ export interface OpenSheet {
 export function openSheet({ sheet, width, item }: Desk, template: Template, more: readonly ConditionLine[] = []): OpenSheet {
   sheet.wide(1, 1, width, 'title', template.title);
   sheet.wide(1, 2, width, 'subtitle', template.purpose);
-  sheet.wide(1, 3, width, 'note', `By ${template.source} Yellow cells are to type in; everything else computes.`);
+  sheet.wide(1, 3, width, 'note', `Source: ${template.source} Yellow cells are to type in; everything else computes.`);
   sheet.wide(1, 4, width, 'heading', 'Item and conditions');
   const { unit, outputUnit } = item;
   const isInspection = template.kind === 'inspection';
@@ -81,7 +81,7 @@ function placesOf(lines: readonly ConditionLine[], column: number): [string, str
 
 function conditionLine(sheet: Desk['sheet'], { label, name, value, format, rule }: ConditionLine, labelColumn: number, first: number, last: number, row: number): void {
   const at = address(first, row);
-  sheet.put(labelColumn, row, 'label', label).wide(first, row, last - first + 1, 'input', value, format);
+  sheet.put(labelColumn, row, labelColumn === RIGHT_LABEL ? 'aside' : 'label', label).wide(first, row, last - first + 1, 'input', value, format);
   if (name !== undefined) sheet.called(name, at);
   if (rule !== undefined) sheet.validate({ range: at, rule, message: `${label}: expected ${EXPECTATION[rule.kind]}.` });
 }
@@ -98,7 +98,7 @@ export function closeSheet({ sheet, width }: Desk, row: number, template: Templa
   const signed = row + 2 + REMARK_ROWS + 1;
   ['Calibrated by', 'Reviewed by'].forEach((label, i) => {
     sheet.put(1, signed + i, 'label', label).wide(VALUE, signed + i, 3, 'input');
-    sheet.put(RIGHT_LABEL, signed + i, 'label', 'Date').wide(RIGHT_VALUE, signed + i, width - RIGHT_VALUE + 1, 'input', undefined, DATE);
+    sheet.put(RIGHT_LABEL, signed + i, 'aside', 'Date').wide(RIGHT_VALUE, signed + i, width - RIGHT_VALUE + 1, 'input', undefined, DATE);
   });
   const last = signed + 1;
   return sheet.plan(1, { locked: true, print: { area: `A1:${address(width, last)}`, landscape: width > UPRIGHT_WIDTH, repeatRows: [1, 1] } });

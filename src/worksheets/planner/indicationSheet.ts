@@ -120,7 +120,7 @@ class IndicationSheet {
       sheet.put(column(TOLERANCE), at, 'input', formula(`MAX(${ofReading}*ABS(${expected}),${ofCapacity}*${capacity})`), `${formats.output}0`);
       sheet.put(column(LOWER), at, 'reference', formula(`IF(${tolerance}="","",-${tolerance})`), `${formats.output}0`);
       // A millionth of a step is let go, so that binary fractions decide nothing.
-      sheet.put(column(VERDICT), at, 'result', formula(`IF(${error}="","",IF(${tolerance}="","no limit",IF(ABS(${error})-${tolerance}<=1E-6*${resolution},"within","outside")))`));
+      sheet.put(column(VERDICT), at, 'verdict', formula(`IF(${error}="","",IF(${tolerance}="","no limit",IF(ABS(${error})-${tolerance}<=1E-6*${resolution},"within","outside")))`));
     }
     sheet.validate({ range: span(block, column(TOLERANCE)), rule: { kind: 'number', least: 0 }, message: 'Expected a tolerance of 0 or more, or nothing if the point is not judged.' });
     highlightVerdicts(sheet, span(block, column(VERDICT)));

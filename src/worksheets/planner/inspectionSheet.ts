@@ -110,7 +110,7 @@ function lookTable({ sheet, width }: Desk, row: number, { looks }: InspectionTem
     const at = first + i;
     const seen = address(SEEN, at);
     sheet.wide(1, at, 2, 'text', part).wide(LOOK, at, SEEN - LOOK, 'text', lookFor).put(SEEN, at, 'input').wide(REMARK, at, width - REMARK + 1, 'input');
-    sheet.put(LOOK_VERDICT, at, 'result', formula(`IF(${seen}="","",IF(${seen}="faulty","outside",IF(${seen}="doubtful","doubtful","within")))`));
+    sheet.put(LOOK_VERDICT, at, 'verdict', formula(`IF(${seen}="","",IF(${seen}="faulty","outside",IF(${seen}="doubtful","doubtful","within")))`));
   });
   const last = first + looks.length - 1;
   const seen = `${address(SEEN, first)}:${address(SEEN, last)}`;
@@ -128,15 +128,15 @@ function bridgeTable({ sheet, width }: Desk, row: number, { bridge }: Inspection
   CORNERS.forEach(([corners, kind, share], i) => {
     const at = first + i;
     const [measured, deviation] = [address(MEASURED, at), address(DEVIATION, at)];
-    sheet.put(1, at, 'label', `Corners ${corners}, ${kind}`).put(MEASURED, at, 'input', undefined, '0.00').put(5, at, 'label', 'Ω');
+    sheet.put(1, at, 'label', `Corners ${corners}, ${kind}`).put(MEASURED, at, 'input', undefined, '0.00').put(5, at, 'aside', 'Ω');
     sheet.put(EXPECTED, at, 'reference', formula(`${resistance}*${share}`), '0.00');
     sheet.put(DEVIATION, at, 'result', formula(`IF(${measured}="","",${measured}/${address(EXPECTED, at)}-1)`), PERCENT);
-    sheet.put(LIMIT, at, 'input', bridge.tolerance, PERCENT).put(VERDICT, at, 'result', formula(verdictText(deviation, address(LIMIT, at), 'magnitude')));
+    sheet.put(LIMIT, at, 'input', bridge.tolerance, PERCENT).put(VERDICT, at, 'verdict', formula(verdictText(deviation, address(LIMIT, at), 'magnitude')));
   });
   INSULATIONS.forEach((between, i) => {
     const at = first + CORNERS.length + i;
-    sheet.put(1, at, 'label', `Insulation, ${between}`).put(MEASURED, at, 'input', undefined, '0').put(5, at, 'label', 'MΩ');
-    sheet.put(LIMIT, at, 'input', insulation, '0').put(VERDICT, at, 'result', formula(verdictText(address(MEASURED, at), address(LIMIT, at), 'least')));
+    sheet.put(1, at, 'label', `Insulation, ${between}`).put(MEASURED, at, 'input', undefined, '0').put(5, at, 'aside', 'MΩ');
+    sheet.put(LIMIT, at, 'input', insulation, '0').put(VERDICT, at, 'verdict', formula(verdictText(address(MEASURED, at), address(LIMIT, at), 'least')));
   });
   const last = first + CORNERS.length + INSULATIONS.length - 1;
   const range = (column: number) => `${address(column, first)}:${address(column, last)}`;
@@ -150,7 +150,7 @@ function bridgeTable({ sheet, width }: Desk, row: number, { bridge }: Inspection
 function zeroCells({ sheet, item, formats, width }: Desk, row: number) {
   sheet.wide(1, row, width, 'heading', 'Zero output, without load');
   ['Zero now', 'Zero at the last calibration'].forEach((label, i) => {
-    sheet.put(1, row + 1 + i, 'label', label).put(MEASURED, row + 1 + i, 'input', undefined, formats.output).put(5, row + 1 + i, 'label', item.outputUnit);
+    sheet.put(1, row + 1 + i, 'label', label).put(MEASURED, row + 1 + i, 'input', undefined, formats.output).put(5, row + 1 + i, 'aside', item.outputUnit);
   });
   const [now, then] = [address(RESULT.value, row + 1), address(RESULT.value, row + 2)];
   sheet.validate({ range: `${now}:${then}`, rule: { kind: 'number' }, message: `Expected an output in ${item.outputUnit}, as a number, or nothing.` });

@@ -10,9 +10,9 @@ import type { StaticId } from './staticResults';
  * `statics` are the results that the block has, `name` makes the name of a result; gives the next free row.
  */
 export function plainCheck(desk: Desk, row: number, cells: PlainCells, statics: readonly StaticId[], name: (id: string) => string): number {
-  const { block, degree } = cells;
+  const { block, fit } = cells;
   const table = plainTable(desk, checkHeading(desk, row, `, ${block.title.toLowerCase()}`), cells);
   const ofStatics = staticChecks(cells, table, statics);
-  const ofFit = degree === undefined ? [] : fitChecks(desk.sheet, cells, table, degree, table.nextRow + 1 + ofStatics.length);
+  const ofFit = fit === undefined ? [] : fitChecks(desk.sheet, cells, table, fit, table.nextRow + 1 + ofStatics.length);
   return checkLines(desk, table.nextRow, [...ofStatics, ...ofFit].map((line) => ({ ...line, id: name(line.id), plain: whole(block, line.plain) })));
 }

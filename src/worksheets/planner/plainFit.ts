@@ -1,5 +1,4 @@
 import { address, type PlanBuilder } from '../planBuilder';
-import { MOST_DEGREE } from './calibration';
 import { RESULT, SCIENTIFIC } from './desk';
 import { type PlainCells, type PlainLine, type PlainTable, rowOfReadings, whole } from './plainTable';
 import type { SeriesBlock } from './seriesBlock';
@@ -9,28 +8,28 @@ import type { SeriesBlock } from './seriesBlock';
  * readings as any other, and s, the lower limit factor and the classes from them. Also fills the column of fitted values.
  * @param firstLine sheet row of the first of these lines
  */
-export function fitChecks(sheet: PlanBuilder, { block, at }: PlainCells, table: PlainTable, degree: string, firstLine: number): PlainLine[] {
+export function fitChecks(sheet: PlanBuilder, { block, at }: PlainCells, table: PlainTable, { degree, most }: NonNullable<PlainCells['fit']>, firstLine: number): PlainLine[] {
   const first = block.firstRow + 1;
   const last = block.answers.points.at(-1) === 0 ? block.lastRow - 1 : block.lastRow;
   const loads = last - first + 1;
   const topForce = `ABS(${table.applied(block.topRow)})`;
   const top = `ABS(${table.mean(block.topRow)})`;
-  const powers = Array.from({ length: MOST_DEGREE }, (_, k) => table.powers(k + 1, first, last));
+  const powers = Array.from({ length: most }, (_, k) => table.powers(k + 1, first, last));
   // The powers up to the degree; not CHOOSE, which the grid's engine takes only with a number typed into the formula.
-  const used = powers.slice(0, -1).reduceRight((rest, range, i) => `IF(${degree}=${i + 1},${range},${rest})`, powers[MOST_DEGREE - 1]);
+  const used = powers.slice(0, -1).reduceRight((rest, range, i) => `IF(${degree}=${i + 1},${range},${rest})`, powers[most - 1]);
   const linest = `LINEST(${table.fittedMean(first, last)},${used})`;
   const again = (line: number) => address(RESULT.value, firstLine + line);
-  fillFitted(sheet, block, table, again);
+  fillFitted(sheet, block, table, most, again);
   const net = `(${rowsOfReadings(block, first, last)}-${zeroOf(block, first, last)})`;
   const forces = table.applied(first, last);
-  const [sd, resolution, factor] = [again(MOST_DEGREE + 1), at('force_resolution'), again(MOST_DEGREE + 2)];
+  const [sd, resolution, factor] = [again(most + 1), at('force_resolution'), again(most + 2)];
   const line = (id: string, label: string, plain: string, format: string, scale: string, words: string): PlainLine => ({ id, label, plain, format, scale, words, own: `IF(${at(id)}="","",${at(id)})` });
   const ofClass = (id: string, word: string, multiple: number) => {
     const limit = `MAX(${multiple}*${factor},${multiple}*${resolution},SUMPRODUCT(MIN(ABS(${forces}))))`;
     return line(id, `Class ${word} from`, `IF(${limit}>${topForce},"not met",${limit})`, '0.000000', topForce, `greatest of ${multiple} × factor, ${multiple} × resolution, lowest force`);
   };
   return [
-    ...Array.from({ length: MOST_DEGREE + 1 }, (_, k) => line(
+    ...Array.from({ length: most + 1 }, (_, k) => line(
       `a${k}`, `A${k}`, `IF(${k}>${degree},"",INDEX(${linest},1,${degree}+1-${k})/${topForce}^${k})`, SCIENTIFIC, `${top}/${topForce}^${k}`,
       k === 0 ? 'LINEST of the mean on powers of x' : '',
     )),
@@ -41,9 +40,9 @@ export function fitChecks(sheet: PlanBuilder, { block, at }: PlainCells, table: 
 }
 
 /** The fitted value in each row of the table, from the coefficients by plain formulas. */
-function fillFitted(sheet: PlanBuilder, block: SeriesBlock, table: PlainTable, again: (line: number) => string): void {
+function fillFitted(sheet: PlanBuilder, block: SeriesBlock, table: PlainTable, most: number, again: (line: number) => string): void {
   for (let row = block.firstRow; row <= block.lastRow; row += 1) {
-    const terms = Array.from({ length: MOST_DEGREE + 1 }, (_, k) => (k === 0 ? again(0) : `N(${again(k)})*ABS(${table.applied(row)})^${k}`));
+    const terms = Array.from({ length: most + 1 }, (_, k) => (k === 0 ? again(0) : `N(${again(k)})*ABS(${table.applied(row)})^${k}`));
     sheet.fill(table.fitted(row), 'result', whole(block, terms.join('+')), '0.0000000');
   }
 }

@@ -1,5 +1,4 @@
 import { address, formula } from '../planBuilder';
-import { MOST_DEGREE } from './calibration';
 import type { CheckLine } from './checkLines';
 import type { Desk } from './desk';
 import { readings, type SeriesBlock } from './seriesBlock';
@@ -7,17 +6,15 @@ import { readings, type SeriesBlock } from './seriesBlock';
 /** Columns of the table that the plain formulas work on. */
 export const APPLIED = 1;
 const MEAN = 2;
-/** |force| as a fraction of the greatest, and its powers up to the fifth. */
+/** |force| as a fraction of the greatest, and its powers; then the fitted values, and the mean that is fitted where the net
+ * readings are net of another zero than the first. */
 const POWERS = 3;
-const FITTED = POWERS + MOST_DEGREE;
-/** The mean that is fitted, where the net readings are net of another zero than the first. */
-const FITTED_MEAN = FITTED + 1;
 
 /** The parts of a block that the plain formulas name. */
 export interface PlainCells {
   readonly block: SeriesBlock;
-  /** Cell of the degree, if the block has a calibration polynomial. */
-  readonly degree?: string;
+  /** Cell of the degree, and the highest it can be, if the block has a calibration polynomial. */
+  readonly fit?: { readonly degree: string; readonly most: number };
   readonly capacity: string;
   /** Address of a result. */
   readonly at: (id: string) => string;
@@ -51,34 +48,35 @@ export function rowOfReadings({ readingColumn, netColumn }: SeriesBlock, row: nu
 }
 
 /** Writes the table from a row on: applied, mean net, and for a fit the powers of x and room for the fitted values. */
-export function plainTable({ sheet, item, formats }: Desk, row: number, { block, degree }: PlainCells): PlainTable {
+export function plainTable({ sheet, item, formats }: Desk, row: number, { block, fit }: PlainCells): PlainTable {
   const rowOf = (blockRow: number): number => row + 2 + blockRow - block.firstRow;
   const range = (first: number, last: number, from: number, to: number): string => {
     const start = address(first, rowOf(from));
     return first === last && from === to ? start : `${start}:${address(last, rowOf(to))}`;
   };
-  const separate = degree !== undefined && block.answers.zero !== 'initial';
-  const meanColumn = separate ? FITTED_MEAN : MEAN;
+  const most = fit?.most ?? 0;
+  const fittedColumn = POWERS + most;
+  const separate = fit !== undefined && block.answers.zero !== 'initial';
+  const meanColumn = separate ? fittedColumn + 1 : MEAN;
   const table: PlainTable = {
     nextRow: rowOf(block.lastRow) + 2,
     applied: (from, to = from) => range(APPLIED, APPLIED, from, to),
     mean: (from, to = from) => range(MEAN, MEAN, from, to),
     fittedMean: (from, to = from) => range(meanColumn, meanColumn, from, to),
     powers: (count, from, to) => range(POWERS, POWERS + count - 1, from, to),
-    fitted: (from, to = from) => range(FITTED, FITTED, from, to),
+    fitted: (from, to = from) => range(fittedColumn, fittedColumn, from, to),
   };
-  const fits = degree !== undefined;
-  sheet.across(1, row, 'header', ['Applied', 'Mean net', ...(fits ? ['x', 'x²', 'x³', 'x⁴', 'x⁵', 'Fitted'] : []), ...(separate ? ['Mean, own zero'] : [])]);
-  sheet.across(1, row + 1, 'header', [item.unit, item.outputUnit, ...(fits ? ['of greatest', '', '', '', '', item.outputUnit] : []), ...(separate ? [item.outputUnit] : [])]);
+  sheet.across(1, row, 'header', ['Applied', 'Mean net', ...(fit ? [...['x', 'x²', 'x³', 'x⁴', 'x⁵'].slice(0, most), 'Fitted'] : []), ...(separate ? ['Mean, own zero'] : [])]);
+  sheet.across(1, row + 1, 'header', [item.unit, item.outputUnit, ...(fit ? ['of greatest', ...Array.from({ length: most - 1 }, () => ''), item.outputUnit] : []), ...(separate ? [item.outputUnit] : [])]);
   for (let from = block.firstRow; from <= block.lastRow; from += 1) {
     const meanOf = (zero: string) => whole(block, `AVERAGE(${rowOfReadings(block, from)})-${zero}`);
     sheet.put(APPLIED, rowOf(from), 'reference', formula(address(block.forceColumn, from)), formats.applied);
     sheet.put(MEAN, rowOf(from), 'result', meanOf(meanZero(block, 'initial', from)), formats.output);
-    if (separate) sheet.put(FITTED_MEAN, rowOf(from), 'result', meanOf(meanZero(block, block.answers.zero, from)), formats.output);
-    if (!fits) continue;
+    if (separate) sheet.put(meanColumn, rowOf(from), 'result', meanOf(meanZero(block, block.answers.zero, from)), formats.output);
+    if (!fit) continue;
     const x = address(POWERS, rowOf(from));
     sheet.put(POWERS, rowOf(from), 'result', formula(`ABS(${table.applied(from)}/${table.applied(block.topRow)})`), '0.0000');
-    for (let k = 2; k <= MOST_DEGREE; k += 1) sheet.put(POWERS + k - 1, rowOf(from), 'result', formula(`${x}^${k}`), '0.0000');
+    for (let k = 2; k <= most; k += 1) sheet.put(POWERS + k - 1, rowOf(from), 'result', formula(`${x}^${k}`), '0.0000');
   }
   return table;
 }

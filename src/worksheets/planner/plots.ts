@@ -28,9 +28,10 @@ export interface LimitLines {
 /** Writes the ends of limit lines as a small table; gives their series and the next free row. */
 export function limitLines({ sheet, width, formats }: Desk, row: number, lines: readonly LimitLines[]): { readonly nextRow: number; readonly series: readonly (readonly ChartSeries[])[] } {
   if (lines.length === 0) return { nextRow: row, series: [] };
-  sheet.across(1, row, 'header', ['Limit lines', undefined, undefined, 'from', 'to', 'upper', 'lower', ...Array.from({ length: width - 7 }, () => undefined)]);
+  sheet.wide(1, row, width, 'heading', 'Limit lines of the plots');
+  sheet.across(1, row + 1, 'header', ['Limit', undefined, undefined, 'from', 'to', 'upper', 'lower', ...Array.from({ length: width - 7 }, () => undefined)]);
   const series = lines.map(({ name, to, limit, format, called }, i) => {
-    const at = row + 1 + 2 * i;
+    const at = row + 2 + 2 * i;
     const [above, below] = [address(6, at), address(7, at)];
     sheet.put(1, at, 'label', name);
     sheet.put(4, at, 'reference', 0, formats.applied).put(5, at, 'reference', formula(to), formats.applied);
@@ -41,7 +42,7 @@ export function limitLines({ sheet, width, formats }: Desk, row: number, lines: 
     const x = `${address(4, at)}:${address(4, at + 1)}`;
     return ['upper', 'lower'].map((side, j): ChartSeries => ({ name: `${name}, ${side}`, x, y: `${address(6 + j, at)}:${address(6 + j, at + 1)}`, drawn: 'limit' }));
   });
-  return { nextRow: row + 1 + 2 * lines.length + 1, series };
+  return { nextRow: row + 2 + 2 * lines.length + 1, series };
 }
 
 /** Rows that so many plots take, their heading and a free row included. */

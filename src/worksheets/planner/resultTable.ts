@@ -42,7 +42,7 @@ export function resultTable({ sheet, width }: Desk, row: number, title: string, 
   const limits = new Map<string, string>();
   lines.forEach((line, i) => {
     const at = first + i;
-    sheet.put(RESULT.label, at, 'label', line.label).put(RESULT.value, at, 'result', line.value, line.format).put(RESULT.unit, at, 'label', line.unit);
+    sheet.put(RESULT.label, at, 'label', line.label).put(RESULT.value, at, 'result', line.value, line.format).put(RESULT.unit, at, 'aside', line.unit);
     sheet.across(RESULT.function, at, 'formula', [line.function, ...Array.from({ length: width - RESULT.function }, () => undefined)]);
     if (line.id !== undefined) {
       values.set(line.id, address(RESULT.value, at));
@@ -71,7 +71,7 @@ function judge(sheet: Desk['sheet'], row: number, { limit, limitFormat, rule }: 
   const isInput = limit === undefined || typeof limit === 'number';
   sheet.put(RESULT.limit, row, isInput ? 'input' : 'reference', limit, limitFormat);
   if (isInput) sheet.validate({ range: address(RESULT.limit, row), rule: { kind: 'number', least: 0 }, message: 'Expected a limit of 0 or more, or nothing if the result is not judged.' });
-  sheet.put(RESULT.verdict, row, 'result', formula(verdictText(address(RESULT.value, row), address(RESULT.limit, row), rule)));
+  sheet.put(RESULT.verdict, row, 'verdict', formula(verdictText(address(RESULT.value, row), address(RESULT.limit, row), rule)));
 }
 
 /** The verdict on a value. A billionth of the limit is let go, so that binary fractions decide nothing. */

@@ -18,14 +18,25 @@ export interface RunPlotCells {
   readonly limitName: string;
 }
 
-/** Deviations from the terminal line, and residuals of the polynomial, with their limit lines; gives the next free row. */
-export function runPlots(desk: Desk, row: number, cells: readonly RunPlotCells[]): number {
+/** Plots laid out; their limit lines are still to be written, from `linesRow` on. */
+export interface LaidPlots {
+  readonly nextRow: number;
+  /** Writes the ends of the limit lines, and draws the plots with them; gives the next free row. */
+  readonly finish: (linesRow: number) => number;
+}
+
+/** Deviations from the terminal line, and residuals of the polynomial, with their limit lines, whose ends stand further down. */
+export function runPlots(desk: Desk, row: number, cells: readonly RunPlotCells[]): LaidPlots {
   const drawn = cells.flatMap((own) => [...deviations(desk, own), ...residuals(desk, own)]);
-  const after = row + plotRows(drawn.length);
   const lines = drawn.flatMap(({ line }) => (line === undefined ? [] : [line]));
-  const { nextRow, series } = limitLines(desk, after, lines);
-  plotArea(desk, row, drawn.map(({ plot, line }) => ({ ...plot, series: [...plot.series, ...(line === undefined ? [] : series[lines.indexOf(line)])] })));
-  return nextRow;
+  return {
+    nextRow: row + plotRows(drawn.length),
+    finish: (linesRow) => {
+      const { nextRow, series } = limitLines(desk, linesRow, lines);
+      plotArea(desk, row, drawn.map(({ plot, line }) => ({ ...plot, series: [...plot.series, ...(line === undefined ? [] : series[lines.indexOf(line)])] })));
+      return nextRow;
+    },
+  };
 }
 
 interface Drawn {

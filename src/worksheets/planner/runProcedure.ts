@@ -47,8 +47,10 @@ function read(reader: AnswerReader, template: RunTemplate): RunSetup | undefined
 function checkCalibration(reader: AnswerReader, { resolution, ratedOutput }: ItemAnswers, { points, runs }: SeriesAnswers, degree: number): void {
   const loads = points.filter((point) => point > 0).length;
   const different = differentLoads(points);
-  if (different < degree + 1 || loads * runs < degree + 2) {
-    reader.refuse('degree', `Found degree ${degree} for ${different} different loads; expected at least ${degree + 1} different loads and ${degree + 2} readings under load.`);
+  // The degree of best fit needs three different loads.
+  const least = Math.max(3, degree + 1);
+  if (different < least || loads * runs < degree + 2) {
+    reader.refuse('degree', `Found degree ${degree} for ${different} different loads; expected at least ${least} different loads and ${degree + 2} readings under load.`);
     return;
   }
   const asked = 'ASTM E74 (from memory) asks for';

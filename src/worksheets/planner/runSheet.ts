@@ -1,7 +1,7 @@
 import type { SheetPlan } from '../plan';
 import { address, fixed, formula } from '../planBuilder';
 import { DIRECTIONS, type RunTemplate } from '../templateSchema';
-import { CALIBRATION_LINES, type CalibrationCells, calibrationLines, MOST_DEGREE, residualTable } from './calibration';
+import { type CalibrationCells, calibrationIds, calibrationLines, residualTable, roomForDegree } from './calibration';
 import { type Desk, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
 import type { ItemAnswers } from './itemForm';
@@ -46,9 +46,9 @@ class RunSheet {
   plan(): SheetPlan {
     const { desk, template, setup } = this;
     const { degree } = setup;
-    const more: ConditionLine[] = degree === undefined ? [] : [{ label: 'Polynomial degree', name: 'degree', value: degree, rule: { kind: 'whole', least: 1, greatest: MOST_DEGREE } }];
+    const more: ConditionLine[] = degree === undefined ? [] : [{ label: 'Polynomial degree', name: 'degree', value: degree, rule: { kind: 'whole', least: 1, greatest: roomForDegree(degree) } }];
     const { nextRow, cell } = openSheet(desk, template, more);
-    const cells = { capacity: cell('capacity'), ratedOutput: cell('rated_output'), resolution: cell('resolution'), degree: degree === undefined ? '' : cell('degree') };
+    const cells = { capacity: cell('capacity'), ratedOutput: cell('rated_output'), resolution: cell('resolution'), degree: degree === undefined ? '' : cell('degree'), mostDegree: roomForDegree(degree ?? 1) };
     let row = nextRow;
     const blocks = setup.series.directions.map((direction) => {
       const block = this.readingBlock(direction, row);
@@ -70,15 +70,16 @@ class RunSheet {
       row = table.nextRow;
       return table;
     });
-    row = runPlots(desk, row, blocks.map((block, i) => ({
+    const plots = runPlots(desk, row, blocks.map((block, i) => ({
       block, direction: this.several ? direction(block) : undefined, limit: tables[i].limits.get(this.named(block, 'nonlinearity')),
       sd: tables[i].values.get(this.named(block, 'residual_sd')), residualRow: residuals[i]?.firstRow, limitName: this.named(block, 'residual_limit'),
     })));
+    row = plots.nextRow;
     blocks.forEach((block, i) => {
       const at = (id: string) => tables[i].values.get(this.named(block, id)) ?? '';
-      row = plainCheck(desk, row, { block, capacity: cells.capacity, at, ...(degree === undefined ? {} : { degree: cells.degree }) }, this.statics(), (id) => this.named(block, id));
+      row = plainCheck(desk, row, { block, capacity: cells.capacity, at, ...(degree === undefined ? {} : { fit: { degree: cells.degree, most: cells.mostDegree } }) }, this.statics(), (id) => this.named(block, id));
     });
-    return closeSheet(desk, row, template);
+    return closeSheet(desk, plots.finish(row), template);
   }
 
   /** The name of a result of a block. */
@@ -126,7 +127,7 @@ class RunSheet {
       const own = template.limits[id as keyof typeof template.limits];
       return own !== undefined && id.endsWith('_from') ? rounded(own * setup.item.capacity) : own;
     };
-    const order: string[] = [...ids, ...(setup.degree === undefined ? [] : CALIBRATION_LINES)];
+    const order: string[] = [...ids, ...(setup.degree === undefined ? [] : calibrationIds(cells.mostDegree))];
     const at = (id: string) => address(4, lineRow(row, order.indexOf(id)));
     const lines: ResultLine[] = [
       ...staticLines(desk, block, ids, cells, limits, name, at),

@@ -107,7 +107,7 @@ export function nameUnits({ sheet }: Desk, row: number): void {
 function countLine(sheet: Desk['sheet'], block: SeriesBlock, row: number): void {
   const wanted = block.answers.runs * block.answers.points.length;
   sheet.put(1, row, 'label', 'Readings typed').put(3, row, 'result', formula(`COUNT(${readings(block)})`), '0');
-  sheet.put(4, row, 'label', 'needed for the results').put(6, row, 'input', wanted, '0');
+  sheet.put(4, row, 'aside', 'needed for the results').put(6, row, 'input', wanted, '0');
   sheet.called(`needed_${block.id}`, address(6, row));
   sheet.validate({ range: address(6, row), rule: { kind: 'whole', least: 1, greatest: wanted }, message: `Expected a whole number from 1 to ${wanted}: lower it if a point was left out on purpose.` });
 }

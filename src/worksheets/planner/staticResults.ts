@@ -1,5 +1,5 @@
 import { address, formula, type Formula } from '../planBuilder';
-import type { ResultId, SeriesTemplate } from '../templateSchema';
+import { type ResultId, RESULTS, type SeriesTemplate } from '../templateSchema';
 import { type Desk, PERCENT } from './desk';
 import type { ResultLine } from './resultTable';
 import { forces, onceRead, readings, type SeriesBlock } from './seriesBlock';
@@ -46,9 +46,11 @@ export function impossible(id: ResultId, { points, runs }: SeriesAnswers): strin
   return undefined;
 }
 
-/** The results of a template that a series can give, in the order of the sheet. */
+/** The results of a template that a series can give, in the order of the sheet, with those that they are computed from. */
 export function possibleResults(template: SeriesTemplate, series: SeriesAnswers): readonly ResultId[] {
-  return template.results.filter((id) => impossible(id, series) === undefined);
+  const wanted = new Set<ResultId>(template.results);
+  if (wanted.has('rated_output') || wanted.has('zero_balance')) wanted.add('sensitivity');
+  return RESULTS.filter((id) => wanted.has(id) && impossible(id, series) === undefined);
 }
 
 /** Lines of static characteristics of a block; `name` makes the id of a line, `at` its address. */

@@ -67,6 +67,7 @@ function sheetObject(excel: FakeExcel, find: () => FakeSheet | undefined, preloa
       protect: (options: Record<string, unknown>) => excel.ask('Protection.protect', () => { open().protection = options; }),
     },
     pageLayout: pageObject(excel, open),
+    horizontalPageBreaks: { add: (at: string) => excel.ask('PageBreakCollection.add', () => { open().pageBreaks.push(at); }) },
     activate: () => excel.ask('Worksheet.activate', () => {
       if (held().visibility !== 'Visible') throw refusal('InvalidOperation');
       excel.workbook.active = held().id;

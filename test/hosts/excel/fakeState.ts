@@ -29,6 +29,8 @@ export interface FakeSheet {
   readonly highlights: { range: string; type: string; custom: Record<string, unknown> }[];
   readonly charts: { type: string; by: string; place?: string; props: Record<string, unknown>; series: Record<string, unknown>[] }[];
   readonly page: Record<string, unknown>;
+  /** Cells above which a page begins. */
+  readonly pageBreaks: string[];
   readonly font: Record<string, unknown>;
   frozenRows: number;
   selection: string;
@@ -49,7 +51,7 @@ export function refusal(code: string, errorLocation = ''): Error {
 export function emptySheet(id: string, name: string): FakeSheet {
   return {
     id, name, visibility: 'Visible', cells: {}, merges: [], names: [], rows: {}, columns: {}, validations: {}, highlights: [], charts: [],
-    page: {}, font: {}, frozenRows: 0, selection: 'A1',
+    page: {}, pageBreaks: [], font: {}, frozenRows: 0, selection: 'A1',
   };
 }
 

@@ -197,6 +197,11 @@ test('columns and rows are as wide and high as planned, in points', async () => 
   expect((sheet.rows[1] as { format: { rowHeight: number } }).format.rowHeight).toBeGreaterThan(16.5);
 });
 
+test('a page begins with a part of the sheet that would be cut', async () => {
+  const { sheet } = await written(planOf([{ at: 'A1', role: 'heading', value: 'First' }, { at: 'A30', role: 'heading', value: 'Second' }], { columns: [80], print: { area: 'A1:A60', landscape: false } }));
+  expect(sheet.pageBreaks).toEqual(['A30']);
+});
+
 test('frozen rows, page and print set-up are as planned', async () => {
   const { sheet } = await written(sample);
   expect(sheet.frozenRows).toBe(4);
