@@ -1,6 +1,7 @@
 /** Where each cell of a plan must stand on paper: worked out from widths, heights and page set-up, and not from what was printed. */
 import type { IRange } from '@univerjs/core';
 import { addressOf, placeOf, rangeOf } from '../../src/hosts/address';
+import { pageBreaks } from '../../src/hosts/pageBreaks';
 import { isLandscape, ROW_HEIGHT, rowHeights, widthOf } from '../../src/hosts/sheetLayout';
 import type { SheetPlan } from '../../src/worksheets/plan';
 
@@ -17,8 +18,8 @@ const POINTS_PER_PIXEL = 0.75;
 const A4 = { short: 595.3, long: 841.9 };
 /** LibreOffice leaves about a point free above the footer. */
 const MARGIN = { side: 36, top: 43.2, bottom: 44.4 };
-/** LibreOffice measures columns by the figures of Liberation Sans, 0.556 em wide; Excel by the same, rounded to 7 pixels. */
-const COLUMN_STRETCH = (0.55615 * 10) / POINTS_PER_PIXEL / 7;
+/** So much wider than in Excel columns come out (measured on printed pages): a figure of the base font counts as 0.556 em, not as 7 pixels. */
+const COLUMN_STRETCH = 1.0575;
 
 /** The printed sheet of a plan, one page wide. */
 export class PrintLayout {
@@ -76,11 +77,12 @@ export class PrintLayout {
     const [from, to] = this.plan.print?.repeatRows ?? [1, 0];
     let repeated = 0;
     for (let row = from - 1; row < to; row += 1) repeated += points(row);
+    const planned = new Set(pageBreaks(this.plan));
     const breaks: number[] = [];
     let used = 0;
     for (let row = this.area.startRow; row <= this.area.endRow; row += 1) {
       const start = told[breaks.length];
-      if (breaks.length + 1 < lastPage && (start === undefined ? used > 0 && used + points(row) > room : row === start)) {
+      if (breaks.length + 1 < lastPage && (start === undefined ? used > 0 && (planned.has(row) || used + points(row) > room) : row === start)) {
         breaks.push(row);
         used = row >= to ? repeated : 0;
       }
