@@ -60,8 +60,14 @@ export function suggestedItem({ item, title }: Template): Answers {
   return {
     capacity: String(item.capacity), unit: item.unit, output_unit: item.outputUnit, resolution: plain(item.resolution),
     rated_output: item.ratedOutput === undefined ? '' : String(item.ratedOutput), standard: '', standard_capacity: '',
-    sheet: title.replace(/[\\/?*[\]:']/g, ' ').slice(0, 31).trim(),
+    sheet: sheetNameOf(title),
   };
+}
+
+/** A title as a name of a sheet; of a long one the part before the first comma. */
+function sheetNameOf(title: string): string {
+  const name = title.replace(/[\\/?*[\]:']/g, ' ');
+  return (name.length > 31 ? name.split(',')[0] : name).slice(0, 31).trim();
 }
 
 /** A small number without an exponent. */

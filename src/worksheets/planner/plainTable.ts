@@ -66,8 +66,8 @@ export function plainTable({ sheet, item, formats }: Desk, row: number, { block,
     powers: (count, from, to) => range(POWERS, POWERS + count - 1, from, to),
     fitted: (from, to = from) => range(fittedColumn, fittedColumn, from, to),
   };
-  sheet.across(1, row, 'header', ['Applied', 'Mean net', ...(fit ? [...['x', 'x²', 'x³', 'x⁴', 'x⁵'].slice(0, most), 'Fitted'] : []), ...(separate ? ['Mean, own zero'] : [])]);
-  sheet.across(1, row + 1, 'header', [item.unit, item.outputUnit, ...(fit ? ['of greatest', ...Array.from({ length: most - 1 }, () => ''), item.outputUnit] : []), ...(separate ? [item.outputUnit] : [])]);
+  sheet.across(1, row, 'header', [block.forceHead, 'Mean net', ...(fit ? [...['x', 'x²', 'x³', 'x⁴', 'x⁵'].slice(0, most), 'Fitted'] : []), ...(separate ? ['Mean, own zero'] : [])]);
+  sheet.across(1, row + 1, 'header', [block.forceUnit, item.outputUnit, ...(fit ? ['of greatest', ...Array.from({ length: most - 1 }, () => ''), item.outputUnit] : []), ...(separate ? [item.outputUnit] : [])]);
   for (let from = block.firstRow; from <= block.lastRow; from += 1) {
     const meanOf = (zero: string) => whole(block, `AVERAGE(${rowOfReadings(block, from)})-${zero}`);
     sheet.put(APPLIED, rowOf(from), 'reference', formula(address(block.forceColumn, from)), formats.applied);

@@ -10,6 +10,8 @@ export interface SeriesBlock {
   readonly answers: SeriesAnswers;
   /** Column of the values that the readings are compared with: what is applied, or what should be indicated. */
   readonly forceColumn: number;
+  readonly forceHead: string;
+  readonly forceUnit: string;
   readonly readingColumn: number;
   readonly netColumn: number;
   readonly meanColumn: number;
@@ -75,7 +77,7 @@ export function startBlock({ sheet, width, item, formats }: Desk, answers: Serie
   const lastRow = firstRow + applied.length - 1;
   const counted = lastRow + 1;
   const block: SeriesBlock = {
-    id, title: start.title, answers, forceColumn, readingColumn, netColumn, meanColumn, firstRow, lastRow,
+    id, title: start.title, answers, forceColumn, forceHead: (expected ?? { head: start.appliedHead }).head, forceUnit: (expected ?? { unit: start.appliedUnit }).unit, readingColumn, netColumn, meanColumn, firstRow, lastRow,
     topRow: firstRow + answers.points.indexOf(Math.max(...answers.points)),
     waiting: `$C$${counted}<$F$${counted}`,
   };
