@@ -94,6 +94,28 @@ describe('names of a sheet', () => {
     expect(engine.value('Émile’s "run"', 'C1')).toBe(10);
   });
 
+  test('go with a copy of the sheet, for the copy’s own cells', async () => {
+    const host = engine.sheetsHost();
+    await host.write(runPlan("Bench 1's run", 1, [1, 2, 3]));
+    await engine.command('sheet.command.copy-sheet', { unitId: engine.unitId, subUnitId: engine.sheet("Bench 1's run").getSheetId() });
+    const copy = (await host.sheets()).map(({ name }) => name).find((name) => !['Start', "Bench 1's run"].includes(name))!;
+    expect((await host.read(copy)).names).toHaveLength(2);
+    await engine.set(copy, 'A1', 100);
+    expect([engine.value(copy, 'C1'), engine.value("Bench 1's run", 'C1')]).toEqual([105, 6]);
+  });
+
+  test('grow with rows inserted among their cells', async () => {
+    const host = engine.sheetsHost();
+    await host.write(runPlan('Run 1', 1, [1, 2, 3]));
+    await engine.command('sheet.command.insert-row', {
+      unitId: engine.unitId, subUnitId: engine.sheet('Run 1').getSheetId(), direction: 2,
+      range: { startRow: 1, endRow: 1, startColumn: 0, endColumn: 15, rangeType: 1 },
+    });
+    expect((await host.read('Run 1')).names[0]).toEqual({ name: 'forces', range: 'A1:A4' });
+    await engine.set('Run 1', 'A2', 100);
+    expect(engine.value('Run 1', 'C1')).toBe(106);
+  });
+
   test('work in sheets given to the engine and in formulas that stand in no cell', async () => {
     const other = await computed(
       { name: 'One', cells: [[2, formula('=force*2')]], names: [{ name: 'force', range: 'A1' }] },

@@ -5,6 +5,7 @@ import { callFunction } from '../../functions/call';
 import type { CellResult } from '../../functions/cells';
 import { CellFault } from '../../functions/faults';
 import { mendComparisons } from './comparisons';
+import { copyNamesWithSheet } from './copiedNames';
 import { mendLiterals } from './literals';
 import { mendNames } from './localNames';
 import { mendLoops } from './loops';
@@ -24,6 +25,7 @@ export function registerCellFunctions(injector: Injector): CellMessages {
   mendLiterals();
   mendSorting(injector);
   mendNames(injector);
+  copyNamesWithSheet(injector);
   const messages = new CellMessages(injector);
   mendLoops(injector, messages);
   const service = injector.get(IFunctionService);
