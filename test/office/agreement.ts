@@ -32,7 +32,10 @@ export function compareFormulas({ plan, values }: ComputedSheet, recalculated: r
   return { compared: cells.length, faults };
 }
 
-/** Compares each result of the add-in (its cell is named value_…) with the cell that computes it from plain formulas alone (plain_…). */
+/**
+ * Compares each result of the add-in (its cell is named value_…) with the cell that computes it from plain formulas alone
+ * (plain_…). Only numbers count as compared.
+ */
 export function compareChecks({ plan, values }: ComputedSheet, recalculated: readonly CellContent[]): Agreement {
   const found = new Map(recalculated.map((cell) => [cell.at, cell.value]));
   const ranges = new Map((plan.names ?? []).map(({ name, range }) => [name, range]));
@@ -44,7 +47,11 @@ export function compareChecks({ plan, values }: ComputedSheet, recalculated: rea
     if (formula === undefined || !isPlain(formula)) return [`${plan.name}!${plain}: found ${formula}; expected a plain formula for plain_${result}`];
     return differs(found.get(plain) ?? null, asChecked(values(value), plain, plan), tolerance(formula, plan, values)).map((fault) => `${plan.name}, ${result}: ${fault}`);
   });
-  return { compared: results.length, faults };
+  const numbers = results.filter((result) => {
+    const value = ranges.get(`value_${result}`);
+    return value !== undefined && typeof values(value) === 'number';
+  });
+  return { compared: numbers.length, faults };
 }
 
 /** A result as its check has it: the magnitude, if the line of the check is named so, like |Hysteresis|. */
