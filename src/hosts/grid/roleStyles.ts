@@ -13,6 +13,8 @@ const FIGURES = { l: 3, r: 4, t: 3 };
 
 /** Room before words that stand right of figures. */
 const INDENT = 9;
+/** Padding left and right that a cell has at most. */
+export const WIDEST_PADDING = INDENT + 4;
 
 const SIDES = { left: HorizontalAlign.LEFT, right: HorizontalAlign.RIGHT, center: HorizontalAlign.CENTER };
 

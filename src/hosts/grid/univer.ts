@@ -25,10 +25,12 @@ import { UniverSheetsUIPlugin } from '@univerjs/sheets-ui';
 import { UniverUIPlugin } from '@univerjs/ui';
 import { english } from './locale';
 import { hiddenMenus } from './menus';
+import { mendOverflow } from './overflow';
 import { theme } from './theme';
 
 /** The grid's parts, put together in `container`. Nothing is shown until a workbook is created. */
 export function createUniver(container: HTMLElement): Univer {
+  mendOverflow();
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const univer = new Univer({
     theme,

@@ -132,7 +132,7 @@ class IndicationSheet {
   private change(block: SeriesBlock, found: SeriesBlock): void {
     const { sheet, formats } = this.desk;
     const column = block.meanColumn + CHANGE;
-    sheet.put(column, block.firstRow - 2, 'header', 'Change').put(column, block.firstRow - 1, 'header', 'by adjustment');
+    sheet.put(column, block.firstRow - 2, 'header', 'Change').put(column, block.firstRow - 1, 'header', this.setup.item.outputUnit);
     for (let at = block.firstRow; at <= block.lastRow; at += 1) {
       const [now, before] = [address(block.meanColumn, at), address(found.meanColumn, found.firstRow + at - block.firstRow)];
       sheet.put(column, at, 'result', formula(`IF(OR(${now}="",${before}=""),"",${now}-${before})`), formats.output);
@@ -169,12 +169,15 @@ class IndicationSheet {
   private plot(block: SeriesBlock): Plot {
     const x = span(block, block.forceColumn);
     const y = (offset: number) => span(block, block.meanColumn + offset);
+    // Limits are drawn once, on the way up: drawn again on the way down, their dashes would fill each other's gaps.
+    const rising = { ...block, lastRow: block.topRow };
+    const limit = (offset: number) => ({ x: span(rising, block.forceColumn), y: span(rising, block.meanColumn + offset), drawn: 'limit' as const });
     return {
       title: `Error, ${block.title.toLowerCase()}`, x: `Expected, ${this.setup.item.outputUnit}`, y: this.setup.item.outputUnit,
       series: [
         { name: 'Error', x, y: y(ERROR), drawn: 'both' },
-        { name: 'Tolerance, upper', x, y: y(TOLERANCE), drawn: 'limit' },
-        { name: 'Tolerance, lower', x, y: y(LOWER), drawn: 'limit' },
+        { name: 'Tolerance, upper', ...limit(TOLERANCE) },
+        { name: 'Tolerance, lower', ...limit(LOWER) },
       ],
     };
   }
