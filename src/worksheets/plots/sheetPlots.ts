@@ -19,7 +19,7 @@ export function sheetPlots(read: ReadSheet): readonly PlotData[] {
   const blocks = blocksOf(sheet);
   const loaded = blocks.filter(({ over }) => over === 'forces');
   return [
-    ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded), ...errorsPlot(sheet, loaded),
+    ...errorsPlot(sheet, loaded), ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded),
     ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')),
   ];
 }
