@@ -6,7 +6,8 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
-import { ensureBrowser, root } from './ensure.mjs';
+import { pathToFileURL } from 'node:url';
+import { ensureBrowser, root, run } from './ensure.mjs';
 import { serve } from './serve.mjs';
 
 const folder = path.join(root, 'docs', 'images');
@@ -19,6 +20,8 @@ const FREE_CELL = 'H22';
 const executablePath = ensureBrowser();
 if (!executablePath) throw new Error('No Chromium was found; set CHROMIUM to where it is');
 mkdirSync(folder, { recursive: true });
+run('npx', ['webpack', '--env', 'only=workbooks']);
+const { readyWorkbooks } = await import(pathToFileURL(path.join(root, 'build', 'workbooks.mjs')).href);
 const { server, url } = await serve({ port: 0 });
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--no-first-run'] });
 
@@ -31,6 +34,7 @@ try {
     if (cell) await goTo(page, cell);
     await shoot(page, sheet.toLowerCase().replace(/[^a-z0-9]+/g, '-'));
   }
+  await showRun(page);
   await showAutocomplete(page, sheets.at(-1));
   await showError(page, sheets.at(-1));
   await page.context().close();
@@ -77,6 +81,19 @@ function firstCell(page, sheet, pattern) {
     }
     return undefined;
   }, [sheet, COLUMNS, LAST_ROW, pattern.source]);
+}
+
+/** A ten-point run with invented readings, and its plot beside it. */
+async function showRun(page) {
+  const { plans: [plan] } = readyWorkbooks().find(({ file }) => file === 'ten-point-force.xlsx');
+  await page.evaluate((own) => window.provingsheet.host.write(own), plan);
+  await page.setViewportSize({ width: 1400, height: 1480 });
+  await goTo(page, 'C24');
+  await page.locator('#pane').getByRole('tab', { name: 'Plot' }).click();
+  await page.waitForSelector('#pane canvas');
+  await shoot(page, 'run');
+  await page.setViewportSize({ width: 1400, height: 900 });
+  await page.locator('#pane').getByRole('tab', { name: 'Help' }).click();
 }
 
 /** A function being chosen in a free cell of a sheet. */
