@@ -4,7 +4,7 @@ import type { Answers, Question } from '../question';
 import { type CreepTemplate, DIRECTIONS } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
 import { checkHeading, checkLines } from './checkLines';
-import { type Desk, newDesk, PERCENT, rounded } from './desk';
+import { type Desk, formatFor, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
 import { changedItem, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 import { plotArea } from './plots';
@@ -141,7 +141,7 @@ function writeRecord({ sheet, item, formats }: Desk, record: Record, ratedOutput
   const { outputUnit } = item;
   sheet.across(column, firstRow - 2, 'header', [title, 'Reading', 'Change', 'Change']);
   sheet.across(column, firstRow - 1, 'header', ['min', outputUnit, outputUnit, 'of RO']);
-  sheet.down(column, firstRow, 'reference', times, '0.##');
+  sheet.down(column, firstRow, 'reference', times, formatFor(times));
   sheet.down(column + 1, firstRow, 'input', times.map(() => undefined), formats.output);
   times.forEach((_, i) => {
     const [reading, first, change] = [address(column + 1, firstRow + i), address(column + 1, firstRow), address(column + 2, firstRow + i)];

@@ -35,7 +35,12 @@ export const UPRIGHT_WIDTH = 11;
 export function newDesk(item: ItemAnswers, columns: number, applied: readonly number[]): Desk {
   const width = Math.max(LEAST_WIDTH, columns);
   const widths = Array.from({ length: width }, (_, i) => (VALUES.includes(i + 1) ? VALUE_WIDTH : OTHER_WIDTH));
-  return { sheet: new PlanBuilder(item.sheet, widths), width, item, formats: { output: decimals(stepOf(item.resolution)), applied: decimals(Math.min(1, ...applied.filter((value) => value !== 0).map(stepOf))) } };
+  return { sheet: new PlanBuilder(item.sheet, widths), width, item, formats: { output: decimals(stepOf(item.resolution)), applied: formatFor(applied) } };
+}
+
+/** A format with as many decimals as any of the values needs. */
+export function formatFor(values: readonly number[]): string {
+  return decimals(Math.min(1, ...values.filter((value) => value !== 0).map(stepOf)));
 }
 
 /** Takes out what binary fractions add to a percentage. */
