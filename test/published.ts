@@ -34,3 +34,6 @@ export const loadCellStudy = published('load-cell-study');
 
 /** Thresholds C(n1, m) of the degree test, recomputed from the F distribution. */
 export const degreeThresholds: Record<string, Record<string, number>> = published('e74').C_table;
+
+/** Limits of the classes of force-proving instruments, percent, and formulas: ISO 376:2011, from memory; no text could be read. */
+export const iso376 = published('iso376');

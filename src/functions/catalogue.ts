@@ -1,7 +1,9 @@
 import * as creep from './creep';
 import * as degree from './degree';
 import * as fit from './fit';
+import * as forceClass from './forceClass';
 import * as forceLimits from './forceLimits';
+import * as forceProving from './forceProving';
 import * as linearity from './linearity';
 import * as loading from './loading';
 import * as net from './net';
@@ -41,4 +43,9 @@ export const catalogue: Readonly<Record<string, CellFunction>> = {
   COMBINEDERROR: linearity.combinedError,
   CREEP: creep.creep,
   ASYMMETRY: statics.asymmetry,
+  FORCEPROVING: forceProving.forceProving,
+  FORCECLASS: forceClass.forceClass,
+  FORCECLASSRANGE: forceClass.forceClassRange,
+  FORCEUNCERTAINTY: forceProving.forceUncertainty,
+  FORCEUNCERTAINTYFIT: forceProving.forceUncertaintyFit,
 };
