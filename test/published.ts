@@ -37,3 +37,6 @@ export const degreeThresholds: Record<string, Record<string, number>> = publishe
 
 /** Limits of the classes of force-proving instruments, percent, and formulas: ISO 376:2011, from memory; no text could be read. */
 export const iso376 = published('iso376');
+
+/** Air density, conventional mass, dead-weight force, and the mass calibration of JCGM 101 9.3. */
+export const massForceAir = published('mass-force-air');

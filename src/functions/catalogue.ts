@@ -1,3 +1,4 @@
+import * as appliedForce from './appliedForce';
 import * as creep from './creep';
 import * as degree from './degree';
 import * as fit from './fit';
@@ -10,6 +11,7 @@ import * as net from './net';
 import * as response from './response';
 import * as statics from './statics';
 import * as temperature from './temperature';
+import * as unit from './unit';
 
 /** A cell function as written: arguments as a host hands them over, a result or a thrown fault. */
 export type CellFunction = (...args: any[]) => unknown;
@@ -18,8 +20,13 @@ export type CellFunction = (...args: any[]) => unknown;
 export const catalogue: Readonly<Record<string, CellFunction>> = {
   NET: net.net,
   TEMPEFFECT: temperature.tempEffect,
+  TEMPREPORT: temperature.tempReport,
   TEMPCORRECT: temperature.tempCorrect,
   ELASTICTEMP: temperature.elasticTemp,
+  WEIGHTFORCE: appliedForce.weightForce,
+  GRAVITY: appliedForce.gravity,
+  AIRDENSITY: appliedForce.airDensity,
+  UNIT: unit.unit,
   FIT: fit.fit,
   FITREPORT: fit.fitReport,
   RESIDUALS: fit.residuals,

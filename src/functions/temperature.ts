@@ -1,10 +1,11 @@
 import {
-  correctedDeflection, correctedReading, REFERENCE_TEMPERATURE, spanEffect, STEEL_COEFFICIENT, zeroEffect,
+  correctedDeflection, correctedReading, type Effect, REFERENCE_TEMPERATURE, spanEffect, STEEL_COEFFICIENT, zeroEffect,
 } from '../metrology/temperature';
 import { counted } from '../metrology/wording';
-import type { Cells } from './cells';
+import { eachWithBeside, type Together } from './beside';
+import type { Cell, Cells } from './cells';
 import { CellFault } from './faults';
-import { named, numberAt, placeIn, readNumber, readPairs, sizeOf } from './readCell';
+import { readNumber, readPairs } from './readCell';
 import { headed } from './table';
 
 /**
@@ -20,13 +21,44 @@ import { headed } from './table';
  * @formula zero effect = slope of zero over T
  * @formula span effect = (slope of span over T) / (fitted span at the reference temperature)
  * @source ANSI/ISA-S37.1 vocabulary
+ * @note Parts come hot or icy out of the chamber: gloves, and wait until the transducer has settled. Stand clear of a loaded cell.
  * @example =PROVE.TEMPEFFECT({3;23;43},{0.01;0.012;0.014},{1.998;2;2.002},23,FALSE) → {0.0001,0.00005}
  */
 export function tempEffect(temperatures: any[][], zeros: any[][], spans: any[][], reference?: any, headers?: any): any[][] {
+  const { zero, span } = readEffects(temperatures, zeros, spans, reference);
+  return headed(['Zero effect', 'Span effect'], [[zero.value, span.value]], headers);
+}
+
+/**
+ * Report of the effect of temperature on zero and on span: each with its standard error.
+ * @customfunction TEMPREPORT
+ * @group Reduction
+ * @param {any[][]} temperatures Temperatures of the transducer, degrees; one column or row.
+ * @param {any[][]} zeros Zero readings at those temperatures, output units.
+ * @param {any[][]} spans Spans at those temperatures: net output at one and the same force, output units.
+ * @param {any} [reference] Reference temperature, degrees; 23 if left out.
+ * @param {any} [headers] FALSE leaves out the header row; TRUE (default) shows it.
+ * @returns {any[][]} Table of four columns: effect, value (zero: output units per degree; span: fraction per degree), standard error, n.
+ * @formula standard error of a slope b: s_b = s/√Σ(T − mean T)², s = √(Σ residual²/(n − 2))
+ * @formula zero effect: b, s_b
+ * @formula span effect: b/c, standard error √((s_b·mean span/c)² + (b/c)²·s²/n)/|c|, c = fitted span at the reference temperature
+ * @source ANSI/ISA-S37.1 vocabulary; least squares, first-order propagation of JCGM 100
+ * @note Two temperatures leave nothing to judge the scatter by: the standard error stays blank.
+ * @note The line says nothing of drift or of a curve. Plot the readings, and come back to the first temperature at the end.
+ * @note Parts come hot or icy out of the chamber: gloves, and wait until the transducer has settled. Stand clear of a loaded cell.
+ * @example =PROVE.TEMPREPORT({13;23;33},{0.01;0.013;0.01},{1.99;2;2.01},23,FALSE) → {"Zero effect",0,0.000173205080756888,3;"Span effect",0.0005,0,3}
+ */
+export function tempReport(temperatures: any[][], zeros: any[][], spans: any[][], reference?: any, headers?: any): any[][] {
+  const { zero, span } = readEffects(temperatures, zeros, spans, reference);
+  const row = (name: string, { value, standardError, n }: Effect) => [name, value, standardError, n];
+  return headed(['Effect', 'Value', 'Standard error', 'n'], [row('Zero effect', zero), row('Span effect', span)], headers);
+}
+
+function readEffects(temperatures: Cells, zeros: Cells, spans: Cells, reference: Cell): { zero: Effect; span: Effect } {
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
   const zeroLine = readLine(temperatures, zeros, 'zeros');
   const spanLine = readLine(temperatures, spans, 'spans');
-  return headed(['Zero effect', 'Span effect'], [[zeroEffect(...zeroLine), spanEffect(...spanLine, at)]], headers);
+  return { zero: zeroEffect(...zeroLine), span: spanEffect(...spanLine, at) };
 }
 
 /**
@@ -50,7 +82,7 @@ export function tempCorrect(
   const effects = { zero: readNumber(zeroEffect, 'zeroEffect'), span: readNumber(spanEffect, 'spanEffect') };
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
   const leftAlone = readNumber(zero, 'zero', 0);
-  return withTemperatures(readings, temperatures, ['readings', 'temperatures'], (reading, t) => correctedReading(reading, t, effects, at, leftAlone));
+  return eachWithBeside(readings, temperatures, beside('readings', 'temperatures'), (reading, t) => correctedReading(reading, t, effects, at, leftAlone));
 }
 
 /**
@@ -69,33 +101,11 @@ export function tempCorrect(
 export function elasticTemp(deflection: any[][], temperature: any[][], K?: any, reference?: any): any[][] {
   const coefficient = readNumber(K, 'K', STEEL_COEFFICIENT);
   const at = readNumber(reference, 'reference', REFERENCE_TEMPERATURE);
-  return withTemperatures(deflection, temperature, ['deflection', 'temperature'], (d, t) => correctedDeflection(d, t, coefficient, at));
+  return eachWithBeside(deflection, temperature, beside('deflection', 'temperature'), (d, t) => correctedDeflection(d, t, coefficient, at));
 }
 
-/** Applies a correction to each reading with its own temperature; blank readings stay blank. */
-function withTemperatures(
-  readings: Cells, temperatures: Cells, names: readonly [string, string], correct: (reading: number, temperature: number) => number,
-): (number | string)[][] {
-  const rows = temperatures.length;
-  const columns = temperatures[0].length;
-  if ((rows !== 1 && rows !== readings.length) || (columns !== 1 && columns !== readings[0].length)) {
-    throw new CellFault(
-      '#VALUE!',
-      `${names[1]}: found ${sizeOf(temperatures)} for ${sizeOf(readings)} of ${names[0]}; ` +
-        'expected one cell, one column or row beside them, or the same shape',
-    );
-  }
-  return readings.map((line, i) => line.map((_, j) => {
-    const reading = numberAt(readings, i, j, names[0]);
-    if (reading === undefined) return '';
-    const at = [rows === 1 ? 0 : i, columns === 1 ? 0 : j] as const;
-    const temperature = numberAt(temperatures, ...at, names[1]);
-    if (temperature === undefined) {
-      throw new CellFault('#VALUE!', `${named(names[1], placeIn(temperatures, ...at))}: found nothing beside a reading; expected a temperature`);
-    }
-    return correct(reading, temperature);
-  }));
-}
+const beside = (readings: string, temperatures: string): Together =>
+  ({ names: [readings, temperatures], nouns: ['a reading', 'a temperature'] });
 
 /** Temperatures with a value read at each: two lists for a least-squares line. */
 function readLine(temperatures: Cells, values: Cells, argument: string): [number[], number[]] {

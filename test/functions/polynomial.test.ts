@@ -85,6 +85,19 @@ describe('RESPONSE, FORCE, FORCETABLE', () => {
       },
     ));
   });
+  test('FORCE undoes RESPONSE within the range for monotone polynomials of degree 1 to 5, rising or falling (property)', () => {
+    const any = fc.double({ min: -2, max: 2, noNaN: true });
+    // X′ = ±(least + p(z)²) never turns; z = F/capacity. Its integral is the response.
+    const slopes = fc.tuple(fc.double({ min: 0.2, max: 2, noNaN: true }), fc.array(any, { maxLength: 3 }), fc.constantFrom(1, -1));
+    fc.assert(fc.property(any, slopes, fc.constantFrom(1, 250, 2e6), fc.double({ min: 0, max: 1, noNaN: true }), (a0, [least, p, sign], capacity, z) => {
+      const slope = [least, 0, 0, 0, 0];
+      p.forEach((a, i) => p.forEach((b, j) => { slope[i + j] += a * b; }));
+      const inZ = [a0, ...slope.map((value, power) => (sign * value) / (power + 1))];
+      const coefficients = column(...inZ.map((value, power) => value / capacity ** power));
+      const outputs = table('RESPONSE', coefficients, column(z * capacity));
+      expect(table('FORCE', coefficients, outputs, 0, capacity)[0][0] / capacity).toBeCloseTo(z, 12);
+    }));
+  });
   test('a reading at either end of the interval has its force there', () => {
     expect(table('FORCE', column(0.1, 0.3), column(0.1, 0.4), 0, 1)).toEqual(column(0, 1));
   });
