@@ -25,16 +25,20 @@ const noGlobals = (message, names) => ({ 'no-restricted-globals': ['error', ...n
 const PAGE = ['window', 'document', 'navigator', 'location', 'history', 'localStorage', 'sessionStorage', 'fetch', 'alert', 'HTMLElement', 'Element', 'Node'];
 const OFFICE = ['Office', 'Excel', 'OfficeExtension', 'CustomFunctions'];
 
+const METROLOGY = 'metrology is numbers in, numbers out: it imports itself, @stdlib and ml-*, so that it can be checked and reused without a spreadsheet.';
+
 const folders = [
   {
     files: ['src/metrology/**/*.ts'],
     rules: {
-      ...noImports({
-        regex: '^(?!\\./|@stdlib/|ml-)',
-        message: 'metrology is numbers in, numbers out: it imports itself, @stdlib and ml-*, so that it can be checked and reused without a spreadsheet.',
-      }),
+      ...noImports({ regex: '^(?!\\./|@stdlib/|ml-)', message: METROLOGY }),
       ...noGlobals('metrology knows no page and no Office: it must run anywhere.', [...PAGE, ...OFFICE]),
     },
+  },
+  {
+    // One folder down, `../` is still metrology.
+    files: ['src/metrology/*/*.ts'],
+    rules: noImports({ regex: '^(?!\\./|\\.\\./[^./]|@stdlib/|ml-)', message: METROLOGY }),
   },
   {
     files: ['src/functions/**/*.ts'],

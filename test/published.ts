@@ -40,3 +40,6 @@ export const iso376 = published('iso376');
 
 /** Air density, conventional mass, dead-weight force, and the mass calibration of JCGM 101 9.3. */
 export const massForceAir = published('mass-force-air');
+
+/** A published memory dump of IEEE 1451.4 TEDS with its decode, and the layout found from it. */
+export const tedsDump = published('teds');

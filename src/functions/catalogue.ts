@@ -10,6 +10,7 @@ import * as loading from './loading';
 import * as net from './net';
 import * as response from './response';
 import * as statics from './statics';
+import * as teds from './teds';
 import * as temperature from './temperature';
 import * as unit from './unit';
 
@@ -55,4 +56,8 @@ export const catalogue: Readonly<Record<string, CellFunction>> = {
   FORCECLASSRANGE: forceClass.forceClassRange,
   FORCEUNCERTAINTY: forceProving.forceUncertainty,
   FORCEUNCERTAINTYFIT: forceProving.forceUncertaintyFit,
+  TEDSENCODE: teds.tedsEncode,
+  TEDSDECODE: teds.tedsDecode,
+  TEDSPAGES: teds.tedsPages,
+  TEDSDATA: teds.tedsData,
 };
