@@ -43,3 +43,9 @@ export const massForceAir = published('mass-force-air');
 
 /** A published memory dump of IEEE 1451.4 TEDS with its decode, and the layout found from it. */
 export const tedsDump = published('teds');
+
+/** JCGM 100: examples G.4.1 and H.3, table G.2; printed values beside recomputed ones. */
+export const gum = published('gum');
+
+/** JCGM 106: examples and table 1, and risks recomputed elsewhere. */
+export const conformity = published('conformity');

@@ -1,5 +1,6 @@
 import * as appliedForce from './appliedForce';
 import * as creep from './creep';
+import * as decision from './decision';
 import * as degree from './degree';
 import * as fit from './fit';
 import * as forceClass from './forceClass';
@@ -9,9 +10,11 @@ import * as linearity from './linearity';
 import * as loading from './loading';
 import * as net from './net';
 import * as response from './response';
+import * as risk from './risk';
 import * as statics from './statics';
 import * as teds from './teds';
 import * as temperature from './temperature';
+import * as uncertainty from './uncertainty';
 import * as unit from './unit';
 
 /** A cell function as written: arguments as a host hands them over, a result or a thrown fault. */
@@ -60,4 +63,11 @@ export const catalogue: Readonly<Record<string, CellFunction>> = {
   TEDSDECODE: teds.tedsDecode,
   TEDSPAGES: teds.tedsPages,
   TEDSDATA: teds.tedsData,
+  STANDARDU: uncertainty.standardU,
+  UNCERTAINTY: uncertainty.uncertainty,
+  DECISION: decision.decision,
+  FALSEACCEPT: risk.falseAccept,
+  GLOBALRISK: risk.globalRisk,
+  TESTRATIO: decision.testRatio,
+  ENRATIO: decision.enRatio,
 };
