@@ -15,8 +15,8 @@ const PLOTS: Readonly<Record<string, readonly string[]>> = {
   'ten-point-torque': ['deviations', 'residuals_clockwise', 'curve'],
   'custom-points': ['deviations', 'residuals_tension', 'curve'],
   creep: ['creep'],
-  system: ['curve', 'errors'],
-  'indicator-simulator': ['curve', 'errors'],
+  system: ['errors', 'curve'],
+  'indicator-simulator': ['errors', 'curve'],
   'receiving-inspection': [],
 };
 
