@@ -118,15 +118,16 @@ function readInterval(lowest: Cell, highest: Cell): Interval {
   return { from, to };
 }
 
-function readCoefficients(coefficients: Cells): number[] {
-  const entries = readList(coefficients, 'coefficients');
+/** Coefficients of a polynomial, constant first, from one row or column; blanks at its end are left out. */
+export function readCoefficients(coefficients: Cells, argument = 'coefficients'): number[] {
+  const entries = readList(coefficients, argument);
   const last = entries.findLastIndex(({ value }) => value !== undefined);
   const list = entries.slice(0, last + 1).map(({ place, value }) => {
-    if (value === undefined) throw new CellFault('#VALUE!', `coefficients ${place}: found nothing; expected a number, 0 if the term is absent`);
+    if (value === undefined) throw new CellFault('#VALUE!', `${argument} ${place}: found nothing; expected a number, 0 if the term is absent`);
     return value;
   });
   if (list.length === 0 || list.length > GREATEST_DEGREE + 1) {
-    throw new CellFault('#VALUE!', `coefficients: found ${list.length || 'none'}; expected A0, A1 … in a column, constant first, ${GREATEST_DEGREE + 1} at most`);
+    throw new CellFault('#VALUE!', `${argument}: found ${list.length || 'none'}; expected A0, A1 … in a column, constant first, ${GREATEST_DEGREE + 1} at most`);
   }
   return list;
 }
