@@ -35,6 +35,12 @@ export const loadCellStudy = published('load-cell-study');
 /** Thresholds C(n1, m) of the degree test, recomputed from the F distribution. */
 export const degreeThresholds: Record<string, Record<string, number>> = published('e74').C_table;
 
+/** JCGM 100: examples G.4.1 and H.3, table G.2; printed values beside recomputed ones. */
+export const gum = published('gum');
+
+/** JCGM 106: examples and table 1, and risks recomputed elsewhere. */
+export const conformity = published('conformity');
+
 /** Limits of the classes of force-proving instruments, percent, and formulas: ISO 376:2011, from memory; no text could be read. */
 export const iso376 = published('iso376');
 
@@ -44,8 +50,8 @@ export const massForceAir = published('mass-force-air');
 /** A published memory dump of IEEE 1451.4 TEDS with its decode, and the layout found from it. */
 export const tedsDump = published('teds');
 
-/** JCGM 100: examples G.4.1 and H.3, table G.2; printed values beside recomputed ones. */
-export const gum = published('gum');
+/** Output of equal-arm bridges with a shunt across one arm; Wheatstone algebra, derived. */
+export const bridge = published('bridge');
 
-/** JCGM 106: examples and table 1, and risks recomputed elsewhere. */
-export const conformity = published('conformity');
+/** Calibration intervals: NCSLI RP-1 and NASA-HDBK-8739.19-5 as passed on by public secondary sources, and formulas from memory. */
+export const intervals = published('intervals');

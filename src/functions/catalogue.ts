@@ -1,19 +1,26 @@
 import * as appliedForce from './appliedForce';
+import * as bridge from './bridge';
+import * as bridgeEvidence from './bridgeEvidence';
 import * as creep from './creep';
 import * as decision from './decision';
 import * as degree from './degree';
+import * as drift from './drift';
 import * as fit from './fit';
 import * as forceClass from './forceClass';
 import * as forceLimits from './forceLimits';
 import * as forceProving from './forceProving';
+import * as growth from './growth';
+import * as interval from './interval';
 import * as linearity from './linearity';
 import * as loading from './loading';
 import * as net from './net';
 import * as response from './response';
 import * as risk from './risk';
+import * as stability from './stability';
 import * as statics from './statics';
 import * as teds from './teds';
 import * as temperature from './temperature';
+import * as trim from './trim';
 import * as uncertainty from './uncertainty';
 import * as unit from './unit';
 
@@ -59,10 +66,6 @@ export const catalogue: Readonly<Record<string, CellFunction>> = {
   FORCECLASSRANGE: forceClass.forceClassRange,
   FORCEUNCERTAINTY: forceProving.forceUncertainty,
   FORCEUNCERTAINTYFIT: forceProving.forceUncertaintyFit,
-  TEDSENCODE: teds.tedsEncode,
-  TEDSDECODE: teds.tedsDecode,
-  TEDSPAGES: teds.tedsPages,
-  TEDSDATA: teds.tedsData,
   STANDARDU: uncertainty.standardU,
   UNCERTAINTY: uncertainty.uncertainty,
   DECISION: decision.decision,
@@ -70,4 +73,22 @@ export const catalogue: Readonly<Record<string, CellFunction>> = {
   GLOBALRISK: risk.globalRisk,
   TESTRATIO: decision.testRatio,
   ENRATIO: decision.enRatio,
+  BRIDGEARMS: bridge.bridgeArms,
+  BRIDGEOUTPUT: bridge.bridgeOutput,
+  BRIDGEEVIDENCE: bridgeEvidence.bridgeEvidence,
+  SHUNTOUTPUT: trim.shuntOutput,
+  SHUNTRESISTOR: trim.shuntResistor,
+  ZEROTRIM: trim.zeroTrim,
+  ZEROSHIFT: bridge.zeroShift,
+  SUMMINGOUTPUT: bridge.summingOutput,
+  SHIFT: stability.shift,
+  STABILITY: stability.stability,
+  DRIFT: drift.drift,
+  DRIFTINTERVAL: growth.driftInterval,
+  INTERVAL: interval.interval,
+  INTERVALTEST: interval.intervalTest,
+  TEDSENCODE: teds.tedsEncode,
+  TEDSDECODE: teds.tedsDecode,
+  TEDSPAGES: teds.tedsPages,
+  TEDSDATA: teds.tedsData,
 };
