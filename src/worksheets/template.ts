@@ -61,12 +61,15 @@ function contradictions(template: Template): string[] {
     if (!possible.includes(direction)) problems.push(`${path}: found "${direction}"; expected one of "${possible.join('", "')}" for ${template.quantity}`);
   };
   if ('directions' in template) template.directions.forEach((direction, i) => check(direction, `directions.${i}`));
-  if (template.kind === 'creep') check(template.direction, 'direction');
+  if (template.kind === 'creep' || template.kind === 'thermal') check(template.direction, 'direction');
   if ('positions' in template && template.positions && template.positions.length !== template.runs) {
     problems.push(`positions: found ${template.positions.length}; expected one for each of the ${template.runs} runs, or none`);
   }
   if (template.kind === 'indication' && (template.quantity === 'signal') !== (template.scale !== undefined)) {
     problems.push(`scale: found ${template.scale ?? 'nothing'}; expected a number for quantity "signal", and nothing for others`);
+  }
+  if ('applied' in template && template.applied === 'weights' && template.quantity !== 'force') {
+    problems.push(`applied: found "weights" for ${template.quantity}; expected "planned" or "typed", since dead weights give a force`);
   }
   if (template.kind === 'indication' && template.results.includes('calibration')) {
     problems.push('results: found "calibration"; expected it in templates of kind "run" only');

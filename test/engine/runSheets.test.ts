@@ -22,6 +22,11 @@ const VARIANTS: readonly (readonly [what: string, template: string, answers: Ans
   ['one run without a last zero', 'five-point', { runs: '1', points: '0 25 50 75 100' }],
   ['a system in both directions, three runs', 'system', { directions: 'tension, compression', runs: '3', positions: '0°, 120°, 240°' }],
   ['a simulator with five runs', 'indicator-simulator', { runs: '5', scale: '123.4', zero: 'average' }],
+  ['forces from dead weights, in both directions', 'ten-point-force', { applied: 'weights', directions: 'tension, compression' }],
+  ['a system loaded by dead weights, in lbf', 'system', { applied: 'weights', unit: 'lbf', output_unit: 'lbf' }],
+  ['readings corrected for temperature', 'five-point', { corrected: 'yes' }],
+  ['a data sheet, corrected readings, dead weights, mean zero', 'custom-points', { corrected: 'yes', teds: 'yes', applied: 'weights' }],
+  ['a data sheet of a torque shaft', 'ten-point-torque', { teds: 'yes' }],
   ['a large force in newtons', 'ten-point-force', { capacity: '5000000', unit: 'N', degree: '3' }],
 ];
 

@@ -1,15 +1,18 @@
 import type { SheetPlan } from '../plan';
 import { address, formula } from '../planBuilder';
 import { DIRECTIONS, type IndicationTemplate } from '../templateSchema';
+import { type Budget, budgetTable } from './budget';
 import { type Desk, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
 import type { ItemAnswers } from './itemForm';
 import { plainCheck } from './plainCheck';
 import { type Plot, plotArea } from './plots';
 import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable } from './resultTable';
+import { runBudget } from './runBudget';
 import { nameUnits, onceRead, readings, type SeriesBlock, span, startBlock } from './seriesBlock';
 import type { SeriesAnswers } from './seriesForm';
 import { possibleResults, type StaticId, staticLines } from './staticResults';
+import { appliedByWeights, type WeightsTable, weightsTable } from './weights';
 
 /** What a sheet of indications is planned from. */
 export interface IndicationSetup {
@@ -66,10 +69,12 @@ class IndicationSheet {
       ofReading: cell('tolerance_reading'), ofCapacity: cell('tolerance_capacity'), resolution: cell('resolution'),
       capacity: scale === undefined ? cell('capacity') : `(${cell('capacity')}*${scale})`, ...(scale === undefined ? {} : { scale }),
     };
-    let row = nextRow;
+    const weights = setup.series.applied === 'weights' ? weightsTable(desk, nextRow, setup.series.points) : undefined;
+    const firstBlock = weights?.nextRow ?? nextRow;
+    let row = firstBlock;
     const stages = template.stages.map((stage) => setup.series.directions.map((direction, i) => {
-      const block = this.block(stage, direction, row, cells);
-      if (row === nextRow) nameUnits(desk, row);
+      const block = this.block(stage, direction, row, cells, weights);
+      if (row === firstBlock) nameUnits(desk, row);
       row = block.lastRow + 3;
       return { stage, direction, index: i, block };
     }));
@@ -84,9 +89,15 @@ class IndicationSheet {
     for (const stage of template.stages) row = this.outcome(row, stage, parts, tables);
     row += 1;
     row = plotArea(desk, row, parts.map(({ block }) => this.plot(block)));
+    const budgets = parts.map(({ block }, i) => {
+      const table = budgetTable(desk, row, this.budget(block, tables[i], cells, cell('standard_uncertainty')));
+      row = table.nextRow;
+      return table;
+    });
     parts.forEach(({ block }, i) => {
       const at = (id: string) => tables[i].values.get(`${id}_${block.id}`) ?? '';
       row = plainCheck(desk, row, { block, capacity: cells.capacity, at }, this.statics(), (id) => `${id}_${block.id}`);
+      row = budgets[i].check(row);
     });
     return closeSheet(desk, row, template);
   }
@@ -95,7 +106,7 @@ class IndicationSheet {
     return possibleResults(this.template, this.setup.series).filter((id): id is StaticId => id !== 'calibration' && id !== 'rated_output');
   }
 
-  private block(stage: string, direction: string, row: number, { ofReading, ofCapacity, capacity, resolution, scale }: Cells): SeriesBlock {
+  private block(stage: string, direction: string, row: number, { ofReading, ofCapacity, capacity, resolution, scale }: Cells, weights: WeightsTable | undefined): SeriesBlock {
     const { desk, template, setup } = this;
     const { sheet, formats } = desk;
     const { unit, outputUnit } = setup.item;
@@ -104,8 +115,9 @@ class IndicationSheet {
     const block = startBlock(desk, setup.series, {
       id: [stage, ...(several ? [direction] : [])].join('_').replace(/[ -]/g, '_'), row,
       title: `${stage[0].toUpperCase()}${stage.slice(1)}, ${direction}`,
-      appliedHead: scale === undefined ? 'Applied' : 'Simulator', appliedUnit: unit, typed: template.applied === 'typed',
+      appliedHead: scale === undefined ? 'Applied' : 'Simulator', appliedUnit: unit, typed: setup.series.applied === 'typed',
       applied: this.applied.map((value) => (value === 0 ? 0 : sign * value)),
+      ...(weights ? { computed: (point: number) => appliedByWeights(weights, point, sign) } : {}),
       ...(scale === undefined ? {} : { expected: { head: 'Expected', unit: outputUnit, formula: (at) => `${at}*${scale}` } }),
     });
     const column = (offset: number) => block.meanColumn + offset;
@@ -154,6 +166,21 @@ class IndicationSheet {
     const lines = staticLines(desk, block, ids, cells, limits, (id) => `${id}_${block.id}`, at)
       .map((line) => (index > 0 && line.judged ? { ...line, judged: { ...line.judged, name: undefined } } : line));
     return resultTable(desk, row, `Results ${block.title.toLowerCase()}`, [...own, ...lines]);
+  }
+
+  /** What the uncertainty of a block is made of, and the decision on its greatest load. */
+  private budget(block: SeriesBlock, { values }: ResultTable, { resolution }: Cells, standard: string): Budget {
+    const of = (id: string) => values.get(`${id}_${block.id}`);
+    const top = (offset: number) => address(block.meanColumn + offset, block.topRow);
+    const expected = address(block.forceColumn, block.topRow);
+    return runBudget(this.desk, {
+      block, standard, resolution, title: `Uncertainty, ${block.title.toLowerCase()}`, suffix: `_${block.id}`, output: expected,
+      repeatability: of('repeatability'), hysteresis: of('hysteresis'), zeroReturn: of('zero_return'),
+      decision: {
+        label: 'Greatest load, decision', value: top(ERROR), lower: `-${top(TOLERANCE)}`, upper: top(TOLERANCE),
+        expanded: (relative) => `${relative}*ABS(${expected})`, unless: `${top(ERROR)}="",${top(TOLERANCE)}=""`,
+      },
+    });
   }
 
   private outcome(row: number, stage: string, parts: readonly { readonly stage: string; readonly block: SeriesBlock }[], tables: readonly ResultTable[]): number {

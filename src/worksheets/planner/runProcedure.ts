@@ -1,3 +1,4 @@
+import { UNITS } from '../../metrology/units';
 import type { Question } from '../question';
 import type { RunTemplate } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
@@ -12,17 +13,29 @@ import { impossible } from './staticResults';
 export const runProcedure: Procedure<RunTemplate, RunSetup> = {
   questions: (template, answers) => {
     const [item, rest] = split(itemQuestions(template, answers));
-    return [...item, ...seriesQuestions(template), ...(fits(template) ? [DEGREE] : []), ...rest];
+    return [...item, ...seriesQuestions(template), CORRECTED, ...(fits(template) ? [DEGREE] : []), TEDS, ...rest];
   },
-  suggested: (template) => ({ ...suggestedItem(template), ...suggestedSeries(template), ...(fits(template) ? { degree: String(template.degree ?? 2) } : {}) }),
+  suggested: (template) => ({ ...suggestedItem(template), ...suggestedSeries(template), corrected: template.corrected ? 'yes' : 'no', teds: template.teds ? 'yes' : 'no', ...(fits(template) ? { degree: String(template.degree ?? 2) } : {}) }),
   read,
   plan: planRun,
-  changed: (template, { item, series, degree }) => ({ ...template, item: changedItem(item), ...changedSeries(series), ...(degree === undefined ? {} : { degree }) }),
+  changed: (template, { item, series, corrected, teds, degree }) => ({ ...template, item: changedItem(item), ...changedSeries(series), corrected, teds, ...(degree === undefined ? {} : { degree }) }),
 };
 
 const DEGREE: Question = {
   id: 'degree', label: 'Degree of the polynomial', group: 'Procedure', kind: 'number', optional: false,
   help: 'To begin with; the sheet finds the degree of best fit, and its cell can be changed.',
+};
+
+const CORRECTED: Question = {
+  id: 'corrected', label: 'Temperature', group: 'Procedure', kind: 'choice', optional: false,
+  choices: [{ value: 'no', label: 'as read' }, { value: 'yes', label: 'corrected to the reference' }],
+  help: 'Correcting needs the temperature effects of the transducer; they are typed on the sheet.',
+};
+
+const TEDS: Question = {
+  id: 'teds', label: 'TEDS content', group: 'Procedure', kind: 'choice', optional: false,
+  choices: [{ value: 'no', label: 'none' }, { value: 'yes', label: 'a block of its own' }],
+  help: 'What an electronic data sheet in the transducer must hold, filled from the results, and its bytes.',
 };
 
 function fits({ results }: RunTemplate): boolean {
@@ -32,15 +45,18 @@ function fits({ results }: RunTemplate): boolean {
 function read(reader: AnswerReader, template: RunTemplate): RunSetup | undefined {
   const item = readItem(reader, template);
   const series = readSeries(reader, template);
+  const corrected = reader.choice('corrected', ['no', 'yes']);
+  const teds = reader.choice('teds', ['no', 'yes']);
   const degree = fits(template) ? reader.number('degree', { least: 1, greatest: MOST_DEGREE, whole: true }) : undefined;
-  if (item === undefined || series === undefined || (fits(template) && degree === undefined)) return undefined;
+  if (item === undefined || series === undefined || corrected === undefined || teds === undefined || (fits(template) && degree === undefined)) return undefined;
   checkSeries(reader, item, series);
   for (const id of template.results) {
     const why = impossible(id, series);
     if (why !== undefined) reader.warn(why.startsWith('repeat') ? 'runs' : 'points', `Left out: ${why}.`);
   }
+  if (teds === 'yes' && !UNITS.some(({ symbol }) => symbol === item.unit)) reader.refuse('unit', `Found ${item.unit}; expected a unit that is known, since a data sheet holds newtons or newton metres.`);
   if (degree !== undefined) checkCalibration(reader, item, series, degree);
-  return { item, series, degree };
+  return { item, series, corrected: corrected === 'yes', teds: teds === 'yes', degree };
 }
 
 /** What a calibration polynomial needs, and what a run for it is by ASTM E74 (from memory). */

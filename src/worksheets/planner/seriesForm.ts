@@ -1,3 +1,4 @@
+import { UNITS } from '../../metrology/units';
 import type { Answers, Question } from '../question';
 import { DIRECTIONS, type Direction, type SeriesTemplate } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
@@ -12,6 +13,7 @@ export interface SeriesAnswers {
   /** One a run, or none. */
   readonly positions: readonly string[];
   readonly zero: SeriesTemplate['zero'];
+  readonly applied: SeriesTemplate['applied'];
 }
 
 const ZEROS: readonly { readonly value: SeriesTemplate['zero']; readonly label: string }[] = [
@@ -20,6 +22,17 @@ const ZEROS: readonly { readonly value: SeriesTemplate['zero']; readonly label: 
   { value: 'interpolated', label: 'between first and last zero, by row' },
 ];
 
+const APPLIED: readonly { readonly value: SeriesTemplate['applied']; readonly label: string }[] = [
+  { value: 'planned', label: 'as planned' },
+  { value: 'typed', label: 'typed on the sheet' },
+  { value: 'weights', label: 'computed from dead weights' },
+];
+
+/** Dead weights give a force; a torque or a signal they do not. */
+function waysOfApplying({ quantity }: SeriesTemplate) {
+  return quantity === 'force' ? APPLIED : APPLIED.slice(0, 2);
+}
+
 export function seriesQuestions(template: SeriesTemplate): Question[] {
   const own = { group: 'Procedure', optional: false } as const;
   return [
@@ -27,12 +40,13 @@ export function seriesQuestions(template: SeriesTemplate): Question[] {
     { ...own, id: 'points', label: 'Points', unit: '%', kind: 'numbers', help: 'Percent of capacity in the order applied, the zero first; end with 0 to read the zero again.' },
     { ...own, id: 'runs', label: 'Runs', kind: 'number', help: 'How often the series is run, 1 to 6.' },
     { ...own, id: 'positions', label: 'Positions', kind: 'words', optional: true, help: 'How the transducer stands in each run, like 0°, 120°, 240°; leave it empty if it is not turned.' },
+    { ...own, id: 'applied', label: 'Applied values', kind: 'choice', choices: waysOfApplying(template), help: 'Whether the points stand as planned, or what was really applied is typed in or computed.' },
     { ...own, id: 'zero', label: 'Zero taken off', kind: 'choice', choices: ZEROS, help: 'What the net readings are net of.' },
   ];
 }
 
-export function suggestedSeries({ directions, points, runs, positions, zero }: SeriesTemplate): Answers {
-  return { directions: directions.join(', '), points: points.join(', '), runs: String(runs), positions: (positions ?? []).join(', '), zero };
+export function suggestedSeries({ directions, points, runs, positions, zero, applied }: SeriesTemplate): Answers {
+  return { directions: directions.join(', '), points: points.join(', '), runs: String(runs), positions: (positions ?? []).join(', '), zero, applied };
 }
 
 export function readSeries(reader: AnswerReader, template: SeriesTemplate): SeriesAnswers | undefined {
@@ -40,15 +54,16 @@ export function readSeries(reader: AnswerReader, template: SeriesTemplate): Seri
   const points = readPoints(reader);
   const runs = reader.number('runs', { least: 1, greatest: 6, whole: true });
   const zero = reader.choice('zero', ZEROS.map(({ value }) => value));
+  const applied = reader.choice('applied', waysOfApplying(template).map(({ value }) => value));
   const positions = reader.words('positions').map((word) => word.slice(0, 16));
   if (runs !== undefined && positions.length > 0 && positions.length !== runs) {
     return reader.refuse('positions', `Found ${positions.length}; expected one for each of the ${runs} runs, or none.`);
   }
-  if (directions === undefined || points === undefined || runs === undefined || zero === undefined) return undefined;
+  if (directions === undefined || points === undefined || runs === undefined || zero === undefined || applied === undefined) return undefined;
   if (zero !== 'initial' && points.at(-1) !== 0) {
     return reader.refuse('zero', 'Found no zero at the end of the points; expected one for this way of taking the zero off, or “the zero before the run”.');
   }
-  return { directions, points, runs, positions, zero };
+  return { directions, points, runs, positions, zero, applied };
 }
 
 function readPoints(reader: AnswerReader): readonly number[] | undefined {
@@ -62,8 +77,14 @@ function readPoints(reader: AnswerReader): readonly number[] | undefined {
   return points;
 }
 
+/** Units of force that dead weights can be computed in. */
+function isForceUnit(symbol: string): boolean {
+  return UNITS.some((unit) => unit.kind === 'force' && unit.symbol === symbol);
+}
+
 /** Says what of item and series cannot work together, or is not usual. */
-export function checkSeries(reader: AnswerReader, item: ItemAnswers, { points, runs }: SeriesAnswers): void {
+export function checkSeries(reader: AnswerReader, item: ItemAnswers, { points, runs, applied }: SeriesAnswers): void {
+  if (applied === 'weights' && !isForceUnit(item.unit)) reader.refuse('unit', `Found ${item.unit}; expected a unit of force that is known, like kN or lbf, to compute it from dead weights.`);
   const most = Math.max(...points);
   const greatest = (item.capacity * most) / 100;
   if (item.standardCapacity !== undefined && greatest > item.standardCapacity * (1 + 1e-12)) {
@@ -83,6 +104,6 @@ export function differentLoads(points: readonly number[]): number {
 }
 
 /** The series of a template as answered. */
-export function changedSeries({ directions, points, runs, positions, zero }: SeriesAnswers): Pick<SeriesTemplate, 'directions' | 'points' | 'runs' | 'positions' | 'zero'> {
-  return { directions: [...directions], points: [...points], runs, zero, positions: positions.length > 0 ? [...positions] : undefined };
+export function changedSeries({ directions, points, runs, positions, zero, applied }: SeriesAnswers): Pick<SeriesTemplate, 'directions' | 'points' | 'runs' | 'positions' | 'zero' | 'applied'> {
+  return { directions: [...directions], points: [...points], runs, zero, applied, positions: positions.length > 0 ? [...positions] : undefined };
 }
