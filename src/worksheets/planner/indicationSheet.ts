@@ -7,6 +7,7 @@ import { closeSheet, type ConditionLine, openSheet } from './frame';
 import type { ItemAnswers } from './itemForm';
 import { plainCheck } from './plainCheck';
 import { type Plot, plotArea } from './plots';
+import { programmedPoint } from './programmedPoint';
 import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable } from './resultTable';
 import { runBudget } from './runBudget';
 import { nameUnits, onceRead, readings, type SeriesBlock, span, startBlock } from './seriesBlock';
@@ -88,6 +89,7 @@ class IndicationSheet {
     });
     for (const stage of template.stages) row = this.outcome(row, stage, parts, tables);
     row += 1;
+    if (scale === undefined) row = programmedPoint(desk, row, cells);
     row = plotArea(desk, row, parts.map(({ block }) => this.plot(block)));
     const budgets = parts.map(({ block }, i) => {
       const table = budgetTable(desk, row, this.budget(block, tables[i], cells, cell('standard_uncertainty')));
