@@ -6,10 +6,11 @@ import receivingInspection from '../../templates/receiving-inspection.json';
 import system from '../../templates/system.json';
 import tenPointForce from '../../templates/ten-point-force.json';
 import tenPointTorque from '../../templates/ten-point-torque.json';
+import thermal from '../../templates/thermal.json';
 import twoPoint from '../../templates/two-point.json';
 import { readTemplate, type Template } from './template';
 
-const FILES = [twoPoint, fivePoint, tenPointForce, tenPointTorque, customPoints, creep, system, indicatorSimulator, receivingInspection];
+const FILES = [twoPoint, fivePoint, tenPointForce, tenPointTorque, customPoints, creep, thermal, system, indicatorSimulator, receivingInspection];
 
 /** The templates of the folder templates/, each read as one from somebody else would be. */
 export function builtInTemplates(): readonly Template[] {

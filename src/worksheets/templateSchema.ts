@@ -74,8 +74,8 @@ const series = {
   runs: v.pipe(v.number(), v.integer('expected a whole number of runs'), v.minValue(1, 'expected at least 1 run'), v.maxValue(6, 'expected at most 6 runs')),
   /** How the transducer stands in the machine in each run, like "120°". */
   positions: v.optional(v.pipe(v.array(words(16)), v.maxLength(6, 'expected at most 6 positions'))),
-  /** "planned": the points are fixed; "typed": the applied values are typed in. */
-  applied: v.picklist(['planned', 'typed'], 'expected "planned" or "typed"'),
+  /** "planned": the points are fixed; "typed": the applied values are typed in; "weights": they are computed from dead weights. */
+  applied: v.picklist(['planned', 'typed', 'weights'], 'expected "planned", "typed" or "weights"'),
   /** What is taken off the readings: the zero before the run, the mean of first and last, or between the two by row. */
   zero: v.picklist(['initial', 'average', 'interpolated'], 'expected "initial", "average" or "interpolated"'),
   results: v.pipe(v.array(v.picklist(RESULTS, `expected one of ${RESULTS.join(', ')}`)), v.minLength(1, 'expected at least one result')),
@@ -90,6 +90,10 @@ const series = {
 
 const run = v.strictObject({
   ...head, kind: v.literal('run'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item, ...series,
+  /** True: readings are corrected to the reference temperature before anything else. */
+  corrected: v.optional(v.boolean('expected true or false')),
+  /** True: a block with the content of an electronic data sheet (TEDS). */
+  teds: v.optional(v.boolean('expected true or false')),
   /** Degree of the calibration polynomial. */
   degree: v.optional(v.pipe(v.number(), v.integer('expected a whole number'), v.minValue(1, 'expected 1 or more'), v.maxValue(5, 'expected 5 at most'))),
 });
@@ -121,6 +125,29 @@ const creep = v.strictObject({
   limits: v.strictObject({ creep: limit, creep_return: limit }),
 });
 
+const thermal = v.strictObject({
+  ...head, kind: v.literal('thermal'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
+  direction: v.picklist([...DIRECTIONS.force, ...DIRECTIONS.torque], 'expected "tension", "compression", "clockwise" or "counter-clockwise"'),
+  /** Load that the span is taken at, percent of capacity. */
+  load: v.pipe(v.number(), v.gtValue(0, 'expected a load above 0 %'), v.maxValue(150, 'expected 150 % at most')),
+  /** Of the chamber, °C, in the order taken. */
+  temperatures: v.pipe(
+    v.array(v.pipe(v.number(), v.minValue(-200, 'expected -200 °C or more'), v.maxValue(500, 'expected 500 °C at most'))),
+    v.maxLength(20, 'expected at most 20 temperatures'),
+    v.check((list) => new Set(list).size >= 3, 'expected at least 3 different temperatures'),
+  ),
+  limits: v.strictObject({
+    /** Of rated output, and of span, per 10 °C. */
+    zero_effect: limit, span_effect: limit,
+    /** Off the fitted lines: of rated output, and of span. */
+    zero_deviation: limit, span_deviation: limit,
+    /** Least minutes at a temperature before it is read. */
+    soak: v.pipe(v.number(), v.minValue(0, 'expected 0 minutes or more'), v.maxValue(10_000, 'expected 10000 minutes at most')),
+    /** Greatest difference of cell and chamber when it is read, °C. */
+    settled: v.optional(positive('°C')),
+  }),
+});
+
 const inspection = v.strictObject({
   ...head, kind: v.literal('inspection'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
   bridge: v.strictObject({
@@ -140,12 +167,13 @@ const inspection = v.strictObject({
  * A run template: a procedure as a lab writes it down. Plain data, so that one from somebody else can do nothing but describe:
  * no formula and no code stands in it, and its words reach a sheet only as text.
  */
-export const templateSchema = v.variant('kind', [run, indication, creep, inspection], 'expected "run", "indication", "creep" or "inspection"');
+export const templateSchema = v.variant('kind', [run, indication, creep, thermal, inspection], 'expected "run", "indication", "creep", "thermal" or "inspection"');
 
 export type Template = v.InferOutput<typeof templateSchema>;
 export type RunTemplate = v.InferOutput<typeof run>;
 export type IndicationTemplate = v.InferOutput<typeof indication>;
 export type CreepTemplate = v.InferOutput<typeof creep>;
+export type ThermalTemplate = v.InferOutput<typeof thermal>;
 export type InspectionTemplate = v.InferOutput<typeof inspection>;
 export type SeriesTemplate = RunTemplate | IndicationTemplate;
 export type Direction = RunTemplate['directions'][number];

@@ -15,6 +15,7 @@ const PLOTS: Readonly<Record<string, readonly string[]>> = {
   'ten-point-torque': ['deviations', 'residuals_clockwise', 'curve'],
   'custom-points': ['deviations', 'residuals_tension', 'curve'],
   creep: ['creep'],
+  thermal: ['thermal_zero', 'thermal_span'],
   system: ['errors', 'curve'],
   'indicator-simulator': ['errors', 'curve'],
   'receiving-inspection': [],

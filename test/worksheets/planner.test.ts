@@ -104,6 +104,9 @@ describe('answers are checked together', () => {
     ['degree 3 with a coarse resolution is warned of', 'ten-point-force', { degree: '3', resolution: '0.0001' }, 'warn resolution: Degree 3 needs a resolution finer than 1/50 000'],
     ['a system read in another unit than applied is refused', 'system', { output_unit: 'mV/V' }, 'refuse output_unit: Found mV/V; expected kN'],
     ['times that fall are refused', 'creep', { loaded_times: '0 5 4' }, 'refuse loaded_times: Found 4 at place 3; expected times that rise from 0.'],
+    ['two different temperatures are refused', 'thermal', { temperatures: '23 50 23' }, 'refuse temperatures: Found 2 different temperatures; expected at least 3, so that what is off a line shows.'],
+    ['a span load beyond the standard is refused', 'thermal', { standard_capacity: '10' }, 'refuse standard_capacity: Found a standard verified up to 10 kN; the load is 20 kN, beyond it.'],
+    ['a short soak is warned of', 'thermal', { soak: '10' }, 'warn soak: The soak is shorter than 30 minutes'],
     ['hysteresis without loads on the way down is left out, and said so', 'five-point', { points: '0 50 100 0' }, 'warn points: Left out: hysteresis needs a load on the way down'],
   ])('%s', (_, id, change, expected) => {
     expect(told(id, change).join('\n')).toContain(expected);

@@ -11,6 +11,7 @@ import { readingOrder } from './readingOrder';
 import { resolution } from './resolution';
 import { outside, outsideTolerance, resultErrors } from './results';
 import { RunSheet } from './runSheet';
+import { emptyRows, orderOfRows, rowsThatAreNoNumbers } from './typedRows';
 import { signOfRuns } from './signOfRuns';
 import { zeroReturns } from './zeroReturn';
 
@@ -22,7 +23,7 @@ export type { Finding } from './finding';
  */
 export function checkSheet(read: ReadSheet): readonly Finding[] {
   const sheet = new RunSheet(read);
-  const before = [...layout(sheet), ...emptyReadings(sheet), ...appliedForces(sheet), ...appliedTimes(sheet), ...beyondStandard(sheet), ...standardDue(sheet), ...overwritten(sheet)];
+  const before = [...layout(sheet), ...emptyReadings(sheet), ...emptyRows(sheet), ...appliedForces(sheet), ...appliedTimes(sheet), ...beyondStandard(sheet), ...standardDue(sheet), ...overwritten(sheet)];
   return inOrder(isUntouched(sheet) ? before : [...before, ...ofReadings(sheet)]);
 }
 
@@ -35,7 +36,7 @@ function ofReadings(sheet: RunSheet): Finding[] {
   const doubtful = [...sign, ...copied].flatMap(({ at }) => cellsOfRun(sheet, at));
   const readingsMissing = noNumbers.length > 0 || emptyReadings(sheet).length > 0;
   return [
-    ...noNumbers, ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
+    ...noNumbers, ...rowsThatAreNoNumbers(sheet), ...orderOfRows(sheet), ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
     ...outliers(sheet, new Set([...order.suspects, ...doubtful])),
     ...resolution(sheet), ...temperature(sheet), ...dates(sheet),
     ...resultErrors(sheet, readingsMissing), ...outside(sheet), ...outsideTolerance(sheet),

@@ -1,4 +1,5 @@
 import { isBlank, type RunSheet } from './runSheet';
+import { rowsAreUntouched } from './typedRows';
 import type { Finding } from './finding';
 
 /** A sheet that was not built from a template, and blocks that rows or columns were taken from. */
@@ -21,6 +22,7 @@ export function layout(sheet: RunSheet): Finding[] {
 }
 
 /** Whether no reading of the sheet is there yet. */
-export function isUntouched({ blocks }: RunSheet): boolean {
-  return blocks.length > 0 && blocks.every(isBlank);
+export function isUntouched(sheet: RunSheet): boolean {
+  const { blocks } = sheet;
+  return blocks.length > 0 ? blocks.every(isBlank) : rowsAreUntouched(sheet);
 }

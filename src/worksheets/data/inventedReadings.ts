@@ -17,9 +17,10 @@ export function withInventedReadings(plan: SheetPlan): SheetPlan {
     if (block === undefined) continue;
     const timed = ranges.get(`times_${block}`);
     if (timed !== undefined) record(cells, block, timed, range).forEach(([at, value]) => put(at, value));
-    else series(cells, block, ranges.get(`forces_${block}`) as string, range, Number(cells.get(ranges.get('scale') ?? '')?.value ?? 0)).forEach(([at, value]) => put(at, value));
+    else series(cells, { block, forces: ranges.get(`forces_${block}`) as string, readings: range, masses: ranges.get('masses'), scale: Number(cells.get(ranges.get('scale') ?? '')?.value ?? 0) }).forEach(([at, value]) => put(at, value));
   }
   inspection(plan, cells).forEach(([at, value]) => put(at, value));
+  thermal(ranges, cells).forEach(([at, value]) => put(at, value));
   return { ...plan, cells: [...cells.values()] };
 }
 
@@ -27,11 +28,24 @@ type Put = readonly [at: string, value: string | number];
 
 const OUTPUT_AT_CAPACITY = 2;
 
+/** Where a series of readings stands, and what it is of. */
+interface SeriesRanges {
+  readonly block: string;
+  readonly forces: string;
+  readonly readings: string;
+  readonly masses?: string;
+  /** 0 if the readings are in the unit applied. */
+  readonly scale: number;
+}
+
 /** Readings of a series: as many as the range has columns, each of every applied value. */
-function series(cells: ReadonlyMap<string, PlanCell>, block: string, forces: string, readings: string, scale: number): Put[] {
+function series(cells: ReadonlyMap<string, PlanCell>, { block, forces, readings, masses, scale }: SeriesRanges): Put[] {
   const rows = column(forces);
-  // Where the forces are computed from what is applied, that stands to the left.
-  const applied = rows.map((at) => Number(cells.get(at)?.value ?? cells.get(beside(at, -1))?.value ?? 0));
+  const weights = masses === undefined ? [] : column(masses);
+  // Where the forces are computed from what is applied, that stands to the left; where from weights, as these are.
+  const applied = rows.map((at, i) => (masses === undefined
+    ? Number(cells.get(at)?.value ?? cells.get(beside(at, -1))?.value ?? 0)
+    : Number(cells.get(weights[i])?.value ?? 0) * (/compression|counter/.test(block) ? -1 : 1)));
   const inUnits = /^as_(found|left)/.test(block);
   const greatest = Math.max(...applied.map(Math.abs));
   const top = applied.findIndex((value) => Math.abs(value) === greatest);
@@ -60,6 +74,20 @@ function record(cells: ReadonlyMap<string, PlanCell>, block: string, times: stri
   });
 }
 
+/** Zero and output at each temperature of the chamber: small effects, a slight curve, and scatter. */
+function thermal(ranges: ReadonlyMap<string, string>, cells: ReadonlyMap<string, PlanCell>): Put[] {
+  const planned = ranges.get('planned_temperature');
+  if (planned === undefined) return [];
+  const typed = ['temperature', 'soak', 'zero', 'loaded'].map((what) => letters(ranges.get(`typed_${what}`) ?? ''));
+  return column(planned).flatMap((at, i): Put[] => {
+    const cell = roundTo(Number(cells.get(at)?.value ?? 0) + 0.3 * noise(i + 5), 1);
+    const off = cell - 23;
+    const zero = 0.0123 + 3.1e-6 * off + 8e-6 * noise(i);
+    const span = -2.0011 * (1 + 9e-6 * off + 2e-8 * off * off + 1e-5 * noise(i + 40));
+    return [cell, 90 + 5 * i, roundTo(zero, 5), roundTo(zero + span, 5)].map((value, j): Put => [`${typed[j]}${rowNumber(at)}`, value]);
+  });
+}
+
 const CONDITIONS: Readonly<Record<string, string | number>> = {
   Customer: 'Invented: Quarry Lift Co-operative', Item: 'Invented cell of a crane scale', Identification: 'DEMO-0017', 'Condition as received': 'clean, cable rubbed near the gland',
   'Indicator and cable': 'bench indicator, 6-wire, 5 m', 'Machine and adapters': 'dead-weight frame, domed pads', 'Exercise loads': '3 to capacity', 'Standard used': 'DEMO-STD-3',
@@ -80,12 +108,12 @@ function conditions({ cells }: SheetPlan): Put[] {
 const MEASURED: Readonly<Record<string, number>> = {
   'Corners 1–2, neighbours': 262.61, 'Corners 2–3, neighbours': 262.44, 'Corners 3–4, neighbours': 262.52, 'Corners 4–1, neighbours': 262.47,
   'Corners 1–3, opposite': 350.05, 'Corners 2–4, opposite': 350.02, 'Insulation, bridge to body': 5200, 'Insulation, bridge to shield': 640,
-  'Zero now': 0.0182, 'Zero at the last calibration': 0.0123,
+  'Maker, by the register': 16_000, Model: 1, 'Serial number': 17, 'Zero now': 0.0182, 'Zero at the last calibration': 0.0123,
 };
 
 /** What an inspection found: all good but the cable, and a low insulation against the shield. */
 function inspection({ validations = [], cells: planned }: SheetPlan, cells: ReadonlyMap<string, PlanCell>): Put[] {
-  const looks = validations.find(({ rule }) => rule.kind === 'list')?.range;
+  const looks = validations.find(({ rule }) => rule.kind === 'list' && rule.words.includes('faulty'))?.range;
   const seen = looks === undefined ? [] : column(looks).map((at): Put => [at, cells.get(beside(at, -6))?.value === 'Cable' ? 'doubtful' : 'good']);
   const measured = planned.flatMap(({ at, value }): Put[] => (typeof value === 'string' && value in MEASURED ? [[beside(at, 3), MEASURED[value]]] : []));
   return [...seen, ...measured];

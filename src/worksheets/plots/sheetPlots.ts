@@ -7,6 +7,7 @@ import { deviationsPlot } from './deviations';
 import { errorsPlot } from './errorsPlot';
 import type { PlotData } from './plotData';
 import { residualsPlots } from './residuals';
+import { thermalPlots } from './thermalPlots';
 
 export type { PlotData, PlotSeries } from './plotData';
 
@@ -20,6 +21,6 @@ export function sheetPlots(read: ReadSheet): readonly PlotData[] {
   const loaded = blocks.filter(({ over }) => over === 'forces');
   return [
     ...errorsPlot(sheet, loaded), ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded),
-    ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')),
+    ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')), ...thermalPlots(sheet),
   ];
 }
