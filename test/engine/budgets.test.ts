@@ -6,8 +6,8 @@ import { readySheets } from '../../src/worksheets/readySheets';
 import { type BudgetLine, simulate } from '../monteCarlo';
 import { Engine } from './bundle';
 
-/** Columns of the budget, from 0: value, distribution, degrees of freedom, sensitivity. */
-const [VALUE, DISTRIBUTION, DOF, SENSITIVITY] = [3, 4, 6, 7];
+/** Columns of the budget, from 0: distribution, value, degrees of freedom, sensitivity. */
+const [DISTRIBUTION, VALUE, DOF, SENSITIVITY] = [3, 4, 6, 7];
 
 test.each([
   ['ten-point-force', 'components_compression', 'value_expanded'],

@@ -6,9 +6,9 @@ import type { SeriesBlock } from './seriesBlock';
 export const DISTRIBUTIONS = ['normal', 'rectangular', 'triangular', 'ushaped', 'resolution'] as const;
 const RULES = ['simple', 'guarded'] as const;
 
-/** Columns of the budget: component, half-width or U, distribution, divisor, degrees of freedom, sensitivity, contribution, share. */
-const VALUE = 4;
-const DISTRIBUTION = 5;
+/** Columns of the budget: component, distribution, half-width or U, divisor, degrees of freedom, sensitivity, contribution, share. */
+const DISTRIBUTION = 4;
+const VALUE = 5;
 const DIVISOR = 6;
 const DOF = 7;
 const SENSITIVITY = 8;
@@ -66,7 +66,7 @@ export function budgetTable(desk: Desk, row: number, budget: Budget): BudgetTabl
   const { block, suffix } = budget;
   sheet.wide(1, row, width, 'heading', budget.title);
   sheet.wide(1, row + 1, width, 'note', 'Each as a fraction of the reading at the greatest load; normal: U with k = 2, resolution: the full step, the others: half-widths. Lines can be changed, and the free ones filled.');
-  sheet.across(1, row + 2, 'header', ['Component', undefined, undefined, 'Half-width or U', 'Distribution', 'Divisor', 'Deg. of freedom', 'Sensitivity', 'Contribution', 'Share', ...Array.from({ length: width - SHARE }, () => undefined)]);
+  sheet.across(1, row + 2, 'header', ['Component', undefined, undefined, 'Distribution', 'Half-width or U', 'Divisor', 'Deg. of freedom', 'Sensitivity', 'Contribution', 'Share', ...Array.from({ length: width - SHARE }, () => undefined)]);
   const first = row + 3;
   const lines: (BudgetComponent | undefined)[] = [...budget.components, ...Array.from({ length: FREE_LINES }, () => undefined)];
   const last = first + lines.length - 1;
@@ -102,8 +102,8 @@ export function budgetTable(desk: Desk, row: number, budget: Budget): BudgetTabl
   return {
     nextRow: nextRow + 1,
     check: (at) => checkLines(desk, checkHeading(desk, at, ', uncertainty'), [{
-      id: `uncertainty${suffix}`, label: 'Combined standard unc.', own: `IF(${combined}="","",${combined})`, plain: formula(`IF(${nothing},"",SQRT(SUMSQ(${range(CONTRIBUTION)})))`),
-      format: FINE, scale: combined, words: '√(sum of squares of the contributions)',
+      id: `uncertainty${suffix}`, label: 'Combined standard unc.', own: `IF(${combined}="","",${combined})`, plain: formula(`IF(${nothing},"",SQRT(${lines.map((_, i) => squared(first + i)).join('+')}))`),
+      format: FINE, scale: combined, words: '√Σ(value × sensitivity/divisor)²',
     }]),
   };
 }
@@ -111,17 +111,24 @@ export function budgetTable(desk: Desk, row: number, budget: Budget): BudgetTabl
 /** Two-sided probability of the expanded uncertainty, as calibration certificates state it. */
 const PROBABILITY = 0.9545;
 
+/** The square of a contribution by built-in functions alone. */
+function squared(row: number): string {
+  const [value, distribution] = [address(VALUE, row), address(DISTRIBUTION, row)];
+  const divisor = `IF(${distribution}="normal",2,IF(${distribution}="triangular",SQRT(6),IF(${distribution}="ushaped",SQRT(2),IF(${distribution}="resolution",SQRT(12),SQRT(3)))))`;
+  return `(N(${value})*${address(SENSITIVITY, row)}/${divisor})^2`;
+}
+
 function componentLine({ sheet }: Desk, row: number, line: BudgetComponent | undefined, combined: string): void {
   const at = (column: number) => address(column, row);
   const [value, distribution, contribution] = [at(VALUE), at(DISTRIBUTION), at(CONTRIBUTION)];
   if (line) sheet.put(1, row, 'label', line.label);
-  else sheet.wide(1, row, VALUE - 1, 'input');
+  else sheet.wide(1, row, DISTRIBUTION - 1, 'input');
   sheet.put(VALUE, row, 'input', line?.value, FINE).put(DISTRIBUTION, row, 'input', line?.distribution ?? 'rectangular');
   sheet.put(DIVISOR, row, 'result', formula(`1/PROVE.STANDARDU(1,${distribution})`), '0.000');
   sheet.put(DOF, row, 'input', line?.dof, '0').put(SENSITIVITY, row, 'input', 1, '0.###');
   sheet.put(CONTRIBUTION, row, 'result', formula(`IF(${value}="","",PROVE.STANDARDU(${value},${distribution})*${at(SENSITIVITY)})`), FINE);
   const share = `(${contribution}/${combined})^2`;
-  sheet.put(SHARE, row, 'result', formula(`IF(OR(${contribution}="",${combined}=""),"",REPT("█",ROUND(8*${share},0))&" "&TEXT(${share},"0%"))`));
+  sheet.put(SHARE, row, 'result', formula(`IF(OR(${contribution}="",${combined}=""),"",REPT("█",ROUND(5*${share},0))&" "&TEXT(${share},"0%"))`));
 }
 
 function decisionLines({ sheet, width }: Desk, row: number, { label, value, lower, upper, expanded, unless }: BudgetDecision, relative: string, suffix: string): number {
