@@ -8,7 +8,7 @@ const RETURNS = 3;
 
 /** The first sheet: what this is, how to type a function, and every function with one line of help. */
 export function startSheet(): SheetPlan {
-  const sheet = new PlanBuilder('Start', [24, 54, 38]);
+  const sheet = new PlanBuilder('Start', [28, 54, 38]);
   sheet.wide(1, 1, 3, 'title', 'Provingsheet');
   sheet.wide(1, 2, 3, 'subtitle', 'Calibration of force and torque transducers in worksheet cells: fits, limits and static characteristics as functions.');
 

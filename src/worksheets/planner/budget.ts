@@ -125,10 +125,10 @@ function componentLine({ sheet }: Desk, row: number, line: BudgetComponent | und
   else sheet.wide(1, row, DISTRIBUTION - 1, 'input');
   sheet.put(VALUE, row, 'input', line?.value, FINE).put(DISTRIBUTION, row, 'input', line?.distribution ?? 'rectangular');
   sheet.put(DIVISOR, row, 'result', formula(`1/PROVE.STANDARDU(1,${distribution})`), '0.000');
-  sheet.put(DOF, row, 'input', line?.dof, '0').put(SENSITIVITY, row, 'input', 1, '0.###');
+  sheet.put(DOF, row, 'input', line?.dof, '0').put(SENSITIVITY, row, 'input', 1);
   sheet.put(CONTRIBUTION, row, 'result', formula(`IF(${value}="","",PROVE.STANDARDU(${value},${distribution})*${at(SENSITIVITY)})`), FINE);
   const share = `(${contribution}/${combined})^2`;
-  sheet.put(SHARE, row, 'result', formula(`IF(OR(${contribution}="",${combined}=""),"",REPT("█",ROUND(5*${share},0))&" "&TEXT(${share},"0%"))`));
+  sheet.put(SHARE, row, 'result', formula(`IF(OR(${contribution}="",${combined}=""),"",REPT("█",ROUND(5*${share},0))&"▏"&TEXT(${share},"0%"))`));
 }
 
 function decisionLines({ sheet, width }: Desk, row: number, { label, value, lower, upper, expanded, unless }: BudgetDecision, relative: string, suffix: string): number {
