@@ -132,13 +132,13 @@ function componentLine({ sheet }: Desk, row: number, line: BudgetComponent | und
 }
 
 function decisionLines({ sheet, width }: Desk, row: number, { label, value, lower, upper, expanded, unless }: BudgetDecision, relative: string, suffix: string): number {
-  const rule = address(RESULT.limit, row);
+  const rule = address(RESULT.value, row);
   const decided = address(RESULT.value, row + 1);
-  sheet.put(RESULT.label, row, 'label', 'Decision rule').put(RESULT.value, row, 'aside', 'rule in use').put(RESULT.limit, row, 'input', RULES[0]);
+  sheet.put(RESULT.label, row, 'label', 'Decision rule').put(RESULT.value, row, 'input', RULES[0]);
   sheet.across(RESULT.function, row, 'formula', ['simple: U not added; guarded: w = U', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
   sheet.validate({ range: rule, rule: { kind: 'list', words: [...RULES] }, message: `Expected ${RULES.join(' or ')}.` });
   sheet.put(RESULT.label, row + 1, 'label', label).put(RESULT.value, row + 1, 'verdict', formula(`IF(OR(${unless},${relative}=""),"",PROVE.DECISION(${value},${lower},${upper},${expanded(relative)},${rule}))`));
-  sheet.across(RESULT.function, row + 1, 'formula', ['PROVE.DECISION(value,lower,upper,U,rule)', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+  sheet.across(RESULT.function, row + 1, 'formula', ['PROVE.DECISION(value,limits,U,rule)', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
   sheet.called(`decision${suffix}`, decided).called(`decision_rule${suffix}`, rule);
   sheet.highlight({ range: decided, formula: `=${decided}="pass"`, look: 'pass' });
   sheet.highlight({ range: decided, formula: `=${decided}="fail"`, look: 'fail' });
