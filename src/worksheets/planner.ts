@@ -4,6 +4,7 @@ import { creepProcedure } from './planner/creepSheet';
 import { indicationProcedure } from './planner/indicationProcedure';
 import { inspectionProcedure } from './planner/inspectionSheet';
 import type { Procedure } from './planner/procedure';
+import { provingProcedure } from './planner/provingSheet';
 import { runProcedure } from './planner/runProcedure';
 import { thermalProcedure } from './planner/thermalProcedure';
 import type { Answers, Problem, Question } from './question';
@@ -45,7 +46,7 @@ export function changedTemplate(template: Template, answers: Answers): Template 
 }
 
 /** The kinds of templates. Each is asked only for templates of its own kind, which the types cannot follow. */
-const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, inspection: inspectionProcedure };
+const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, proving: provingProcedure, inspection: inspectionProcedure };
 
 function procedureOf(template: Template): Procedure<Template, unknown> {
   return PROCEDURES[template.kind] as unknown as Procedure<Template, unknown>;

@@ -61,8 +61,8 @@ function contradictions(template: Template): string[] {
     if (!possible.includes(direction)) problems.push(`${path}: found "${direction}"; expected one of "${possible.join('", "')}" for ${template.quantity}`);
   };
   if ('directions' in template) template.directions.forEach((direction, i) => check(direction, `directions.${i}`));
-  if (template.kind === 'creep' || template.kind === 'thermal') check(template.direction, 'direction');
-  if ('positions' in template && template.positions && template.positions.length !== template.runs) {
+  if (template.kind === 'creep' || template.kind === 'thermal' || template.kind === 'proving') check(template.direction, 'direction');
+  if ('runs' in template && template.positions && template.positions.length !== template.runs) {
     problems.push(`positions: found ${template.positions.length}; expected one for each of the ${template.runs} runs, or none`);
   }
   if (template.kind === 'indication' && (template.quantity === 'signal') !== (template.scale !== undefined)) {

@@ -148,6 +148,34 @@ const thermal = v.strictObject({
   }),
 });
 
+/** A limit of a class, a fraction. */
+const classLimit = v.optional(v.pipe(v.number(), v.minValue(0, 'expected a limit, 0 or more'), v.maxValue(0.02, 'expected a limit as a fraction, 0.02 at most')));
+/** b with rotation, b′ in the same position, interpolation, zero, reversibility, creep, U of the applied force, resolution by lowest force. */
+const classLimits = v.strictObject({ b: classLimit, b_same: classLimit, fc: classLimit, f0: classLimit, v: classLimit, c: classLimit, force: classLimit, resolution: classLimit });
+
+const proving = v.strictObject({
+  ...head, kind: v.literal('proving'), quantity: v.literal('force', 'expected "force"'), item,
+  direction: v.picklist(DIRECTIONS.force, 'expected "tension" or "compression"'),
+  /** True: decreasing forces follow the rotated series. */
+  decreasing: v.boolean('expected true or false'),
+  /** Percent of capacity, rising; the zeros before and after each series are added. */
+  points: v.pipe(
+    v.array(v.pipe(v.number(), v.gtValue(0, 'expected a force above 0 %'), v.maxValue(150, 'expected 150 % at most'))),
+    v.minLength(3, 'expected at least 3 forces'), v.maxLength(30, 'expected at most 30 forces'),
+    v.check((list) => list.every((point, i) => i === 0 || point > list[i - 1]), 'expected forces that rise'),
+  ),
+  /** How the instrument stands in X1, X2, X3 and X5. */
+  positions: v.optional(v.pipe(v.array(words(16)), v.length(4, 'expected four positions, of X1, X2, X3 and X5'))),
+  /** Degree of the interpolation polynomial. */
+  degree: v.pipe(v.number(), v.integer('expected a whole number'), v.minValue(1, 'expected 1 or more'), v.maxValue(3, 'expected 3 at most')),
+  /** Form of the equation for the uncertainty over force. */
+  equation: v.picklist(['inverse', 'linear', 'quadratic'], 'expected "inverse", "linear" or "quadratic"'),
+  classWanted: v.picklist(['00', '0.5', '1', '2'], 'expected "00", "0.5", "1" or "2"'),
+  /** Where the class must hold from, percent of capacity. */
+  classFrom: v.pipe(v.number(), v.gtValue(0, 'expected a force above 0 %'), v.maxValue(150, 'expected 150 % at most')),
+  limits: v.strictObject({ class_00: classLimits, class_05: classLimits, class_1: classLimits, class_2: classLimits }),
+});
+
 const inspection = v.strictObject({
   ...head, kind: v.literal('inspection'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
   bridge: v.strictObject({
@@ -167,13 +195,14 @@ const inspection = v.strictObject({
  * A run template: a procedure as a lab writes it down. Plain data, so that one from somebody else can do nothing but describe:
  * no formula and no code stands in it, and its words reach a sheet only as text.
  */
-export const templateSchema = v.variant('kind', [run, indication, creep, thermal, inspection], 'expected "run", "indication", "creep", "thermal" or "inspection"');
+export const templateSchema = v.variant('kind', [run, indication, creep, thermal, proving, inspection], 'expected "run", "indication", "creep", "thermal", "proving" or "inspection"');
 
 export type Template = v.InferOutput<typeof templateSchema>;
 export type RunTemplate = v.InferOutput<typeof run>;
 export type IndicationTemplate = v.InferOutput<typeof indication>;
 export type CreepTemplate = v.InferOutput<typeof creep>;
 export type ThermalTemplate = v.InferOutput<typeof thermal>;
+export type ProvingTemplate = v.InferOutput<typeof proving>;
 export type InspectionTemplate = v.InferOutput<typeof inspection>;
 export type SeriesTemplate = RunTemplate | IndicationTemplate;
 export type Direction = RunTemplate['directions'][number];

@@ -14,6 +14,7 @@ const PLOTS: Readonly<Record<string, readonly string[]>> = {
   'ten-point-force': ['deviations', 'residuals_compression', 'curve'],
   'ten-point-torque': ['deviations', 'residuals_clockwise', 'curve'],
   'custom-points': ['deviations', 'residuals_tension', 'curve'],
+  'iso-376': ['proving_b', 'proving_fc', 'proving_v', 'proving_w', 'curve'],
   creep: ['creep'],
   thermal: ['thermal_zero', 'thermal_span'],
   system: ['errors', 'curve'],

@@ -27,6 +27,9 @@ const VARIANTS: readonly (readonly [what: string, template: string, answers: Ans
   ['readings corrected for temperature', 'five-point', { corrected: 'yes' }],
   ['a data sheet, corrected readings, dead weights, mean zero', 'custom-points', { corrected: 'yes', teds: 'yes', applied: 'weights' }],
   ['a data sheet of a torque shaft', 'ten-point-torque', { teds: 'yes' }],
+  ['increasing only, degree 1, class 00, in tension', 'iso-376', { use: 'increasing only', degree: '1', class_wanted: '00', class_from: '50', direction: 'tension' }],
+  ['eight forces in newtons, degree 2, a quadratic equation', 'iso-376', { capacity: '5000000', unit: 'N', points: '2 5 10 20 40 60 80 100', degree: '2', equation: 'quadratic', class_from: '20', positions: '' }],
+  ['a linear equation, increasing only, odd count of forces', 'iso-376', { use: 'increasing only', equation: 'linear', points: '20 30 40 50 60 70 80 90 100', class_from: '40' }],
   ['a large force in newtons', 'ten-point-force', { capacity: '5000000', unit: 'N', degree: '3' }],
 ];
 

@@ -22,7 +22,8 @@ export function resolution(sheet: RunSheet): Finding[] {
   if (typeof cell.value !== 'number' || cell.value < 0) return [];
   const degree = sheet.cells.cell('degree');
   const block = sheet.forceBlocks().find((candidate) => !isBlank(candidate));
-  if (!degree || !block || cell.value === 0) return [];
+  // A sheet that wants a class of its own table judges the resolution by that.
+  if (!degree || !block || cell.value === 0 || sheet.cells.cell('class_wanted')) return [];
   return [...sheet.forceBlocks().flatMap((each) => lowestForce(sheet, each, cell.value as number)), ...degreeTooHigh(sheet, block, degree, cell)];
 }
 

@@ -6,6 +6,7 @@ import { curvePlot } from './curve';
 import { deviationsPlot } from './deviations';
 import { errorsPlot } from './errorsPlot';
 import type { PlotData } from './plotData';
+import { provingPlots } from './provingPlots';
 import { residualsPlots } from './residuals';
 import { thermalPlots } from './thermalPlots';
 
@@ -20,7 +21,7 @@ export function sheetPlots(read: ReadSheet): readonly PlotData[] {
   const blocks = blocksOf(sheet);
   const loaded = blocks.filter(({ over }) => over === 'forces');
   return [
-    ...errorsPlot(sheet, loaded), ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded),
+    ...provingPlots(sheet), ...errorsPlot(sheet, loaded), ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded),
     ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')), ...thermalPlots(sheet),
   ];
 }
