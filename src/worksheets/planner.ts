@@ -2,7 +2,7 @@ import type { SheetPlan } from './plan';
 import { AnswerReader } from './planner/answerReader';
 import { creepProcedure } from './planner/creepSheet';
 import { indicationProcedure } from './planner/indicationProcedure';
-import { inspectionProcedure } from './planner/inspectionSheet';
+import { inspectionProcedure } from './planner/inspectionProcedure';
 import type { Procedure } from './planner/procedure';
 import { provingProcedure } from './planner/provingSheet';
 import { runProcedure } from './planner/runProcedure';

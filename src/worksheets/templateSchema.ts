@@ -186,7 +186,15 @@ const inspection = v.strictObject({
   }),
   /** Least insulation resistance, megohms. */
   insulation: positive('megohms'),
-  limits: v.strictObject({ zero_balance: limit, zero_shift: limit }),
+  limits: v.strictObject({
+    zero_balance: limit, zero_shift: limit,
+    /** Zero read, less the zero that the arms imply. */
+    zero_difference: limit,
+    /** Resistance across a diagonal against that of the arms, a fraction of it. */
+    diagonals: limit,
+    /** Change shown with the shunt resistor against the one expected, a fraction of it. */
+    shunt: limit,
+  }),
   /** What is looked at, and what for. */
   looks: v.pipe(v.array(v.strictObject({ part: words(40), lookFor: words(120) })), v.minLength(1, 'expected at least one part to look at'), v.maxLength(24, 'expected at most 24 parts')),
 });

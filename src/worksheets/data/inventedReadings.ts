@@ -106,8 +106,9 @@ function conditions({ cells }: SheetPlan): Put[] {
 }
 
 const MEASURED: Readonly<Record<string, number>> = {
-  'Corners 1–2, neighbours': 262.61, 'Corners 2–3, neighbours': 262.44, 'Corners 3–4, neighbours': 262.52, 'Corners 4–1, neighbours': 262.47,
-  'Corners 1–3, opposite': 350.05, 'Corners 2–4, opposite': 350.02, 'Insulation, bridge to body': 5200, 'Insulation, bridge to shield': 640,
+  // Of arms of 350.031, 350.012, 349.998 and 349.991 Ω, whose zero is 0.0186 mV/V, as an ohmmeter shows them to about 0.01 Ω.
+  'Corners 1–2, neighbours': 262.52, 'Corners 2–3, neighbours': 262.51, 'Corners 3–4, neighbours': 262.5, 'Corners 4–1, neighbours': 262.5,
+  'Corners 1–3, opposite': 350.02, 'Corners 2–4, opposite': 350, 'Shunt resistor, if fitted': 100_000, 'Change shown with the shunt': 0.8731, 'Insulation, bridge to body': 5200, 'Insulation, bridge to shield': 640,
   'Maker, by the register': 16_000, Model: 1, 'Serial number': 17, 'Zero now': 0.0182, 'Zero at the last calibration': 0.0123,
 };
 
