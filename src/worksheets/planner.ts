@@ -1,6 +1,7 @@
 import type { SheetPlan } from './plan';
 import { AnswerReader } from './planner/answerReader';
 import { creepProcedure } from './planner/creepSheet';
+import { historyProcedure } from './planner/historyProcedure';
 import { indicationProcedure } from './planner/indicationProcedure';
 import { inspectionProcedure } from './planner/inspectionProcedure';
 import type { Procedure } from './planner/procedure';
@@ -46,7 +47,7 @@ export function changedTemplate(template: Template, answers: Answers): Template 
 }
 
 /** The kinds of templates. Each is asked only for templates of its own kind, which the types cannot follow. */
-const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, proving: provingProcedure, inspection: inspectionProcedure };
+const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, history: historyProcedure, proving: provingProcedure, inspection: inspectionProcedure };
 
 function procedureOf(template: Template): Procedure<Template, unknown> {
   return PROCEDURES[template.kind] as unknown as Procedure<Template, unknown>;

@@ -65,6 +65,9 @@ function contradictions(template: Template): string[] {
   if ('runs' in template && template.positions && template.positions.length !== template.runs) {
     problems.push(`positions: found ${template.positions.length}; expected one for each of the ${template.runs} runs, or none`);
   }
+  if (template.kind === 'history' && template.interval.least > template.interval.greatest) {
+    problems.push(`interval.least: found ${template.interval.least}; expected not more than interval.greatest, ${template.interval.greatest}`);
+  }
   if (template.kind === 'indication' && (template.quantity === 'signal') !== (template.scale !== undefined)) {
     problems.push(`scale: found ${template.scale ?? 'nothing'}; expected a number for quantity "signal", and nothing for others`);
   }

@@ -176,6 +176,28 @@ const proving = v.strictObject({
   limits: v.strictObject({ class_00: classLimits, class_05: classLimits, class_1: classLimits, class_2: classLimits }),
 });
 
+/** A time between calibrations, months. */
+const months = v.pipe(v.number(), v.gtValue(0, 'expected months above 0'), v.maxValue(600, 'expected 600 months at most'));
+
+const history = v.strictObject({
+  ...head, kind: v.literal('history'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
+  /** Calibrations that the sheet has room for. */
+  rows: v.pipe(v.number(), v.integer('expected a whole number of rows'), v.minValue(3, 'expected at least 3 rows'), v.maxValue(60, 'expected at most 60 rows')),
+  /** Class whose limit the shift between two calibrations is held against. */
+  class: v.picklist(['AA', 'A'], 'expected "AA" or "A"'),
+  interval: v.strictObject({
+    now: months, least: months, greatest: months,
+    /** Part of the calibrations that should find the item inside. */
+    target: v.pipe(v.number(), v.gtValue(0, 'expected a part above 0'), v.ltValue(1, 'expected a part below 1')),
+  }),
+  limits: v.strictObject({
+    /** Since the first calibration, of reading: the limits that the prediction band is to meet. */
+    change: v.pipe(v.number(), v.gtValue(0, 'expected a change above 0'), v.maxValue(1, 'expected a change as a fraction, 1 at most')),
+    /** Of reading a year; and of zero since the calibration before, of rated output. */
+    drift: limit, zero_shift: limit,
+  }),
+});
+
 const inspection = v.strictObject({
   ...head, kind: v.literal('inspection'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
   bridge: v.strictObject({
@@ -203,7 +225,7 @@ const inspection = v.strictObject({
  * A run template: a procedure as a lab writes it down. Plain data, so that one from somebody else can do nothing but describe:
  * no formula and no code stands in it, and its words reach a sheet only as text.
  */
-export const templateSchema = v.variant('kind', [run, indication, creep, thermal, proving, inspection], 'expected "run", "indication", "creep", "thermal", "proving" or "inspection"');
+export const templateSchema = v.variant('kind', [run, indication, creep, thermal, proving, history, inspection], 'expected "run", "indication", "creep", "thermal", "proving", "history" or "inspection"');
 
 export type Template = v.InferOutput<typeof templateSchema>;
 export type RunTemplate = v.InferOutput<typeof run>;
@@ -211,6 +233,7 @@ export type IndicationTemplate = v.InferOutput<typeof indication>;
 export type CreepTemplate = v.InferOutput<typeof creep>;
 export type ThermalTemplate = v.InferOutput<typeof thermal>;
 export type ProvingTemplate = v.InferOutput<typeof proving>;
+export type HistoryTemplate = v.InferOutput<typeof history>;
 export type InspectionTemplate = v.InferOutput<typeof inspection>;
 export type SeriesTemplate = RunTemplate | IndicationTemplate;
 export type Direction = RunTemplate['directions'][number];

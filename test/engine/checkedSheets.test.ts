@@ -17,6 +17,7 @@ const PLOTS: Readonly<Record<string, readonly string[]>> = {
   'iso-376': ['proving_b', 'proving_fc', 'proving_v', 'proving_w', 'curve'],
   creep: ['creep'],
   thermal: ['thermal_zero', 'thermal_span'],
+  history: ['history'],
   system: ['errors', 'curve'],
   'indicator-simulator': ['errors', 'curve'],
   'receiving-inspection': [],

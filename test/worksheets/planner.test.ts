@@ -118,6 +118,9 @@ describe('answers are checked together', () => {
     ['two different temperatures are refused', 'thermal', { temperatures: '23 50 23' }, 'refuse temperatures: Found 2 different temperatures; expected at least 3, so that what is off a line shows.'],
     ['a span load beyond the standard is refused', 'thermal', { standard_capacity: '10' }, 'refuse standard_capacity: Found a standard verified up to 10 kN; the load is 20 kN, beyond it.'],
     ['a short soak is warned of', 'thermal', { soak: '10' }, 'warn soak: The soak is shorter than 30 minutes'],
+    ['a least interval beyond the greatest is refused', 'history', { least_interval: '30' }, 'refuse least_interval: Found 30 months; expected not more than the greatest interval, 24 months.'],
+    ['an interval out of its bounds is warned of', 'history', { interval: '4' }, 'warn interval: The interval so far, 4 months, is not between the least and the greatest, 6 and 24 months.'],
+    ['two rows for calibrations are refused', 'history', { rows: '2' }, 'refuse rows: Found “2”; expected a whole number of 3 or more, of 60 at most.'],
     ['hysteresis without loads on the way down is left out, and said so', 'five-point', { points: '0 50 100 0' }, 'warn points: Left out: hysteresis needs a load on the way down'],
   ])('%s', (_, id, change, expected) => {
     expect(told(id, change).join('\n')).toContain(expected);

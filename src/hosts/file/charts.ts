@@ -20,10 +20,19 @@ export function addCharts(sheet: Worksheet, plan: SheetPlan): void {
     let height = 0;
     for (let row = startRow; row <= endRow; row += 1) height += heights.get(row) ?? ROW_HEIGHT;
     const drawn = chartOf(chart, plan.name);
+    const dates = dateFormat(plan, chart);
+    if (dates !== undefined) drawn.xAxis().setNumFormat(dates);
     drawn.setWidth(widthOf(plan, startColumn, endColumn));
     drawn.setHeight(height);
     sheet.insertChart(startRow, startColumn, drawn);
   }
+}
+
+/** The format of the x values, if they are dates: without it some programs show their serial numbers. */
+function dateFormat({ cells }: SheetPlan, { series }: ChartPlan): string | undefined {
+  const first = series[0]?.x.split(':')[0];
+  const format = cells.find(({ at }) => at === first)?.format;
+  return format?.includes('yy') ? format : undefined;
 }
 
 function chartOf(plan: ChartPlan, sheet: string): Chart {

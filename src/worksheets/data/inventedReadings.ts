@@ -21,6 +21,7 @@ export function withInventedReadings(plan: SheetPlan): SheetPlan {
   }
   inspection(plan, cells).forEach(([at, value]) => put(at, value));
   thermal(ranges, cells).forEach(([at, value]) => put(at, value));
+  history(ranges).forEach(([at, value]) => put(at, value));
   return { ...plan, cells: [...cells.values()] };
 }
 
@@ -85,6 +86,22 @@ function thermal(ranges: ReadonlyMap<string, string>, cells: ReadonlyMap<string,
     const zero = 0.0123 + 3.1e-6 * off + 8e-6 * noise(i);
     const span = -2.0011 * (1 + 9e-6 * off + 2e-8 * off * off + 1e-5 * noise(i + 40));
     return [cell, 90 + 5 * i, roundTo(zero, 5), roundTo(zero + span, 5)].map((value, j): Put => [`${typed[j]}${rowNumber(at)}`, value]);
+  });
+}
+
+const CALIBRATIONS = 7;
+
+/** Calibrations about a year apart: a slow drift, scatter, and one found outside. */
+function history(ranges: ReadonlyMap<string, string>): Put[] {
+  const [dates, outputs, found] = ['date', 'output', 'found'].map((what) => ranges.get(`typed_${what}`));
+  if (dates === undefined || outputs === undefined || found === undefined) return [];
+  return column(dates).slice(0, CALIBRATIONS).flatMap((at, i): Put[] => {
+    const output = `${letters(outputs)}${rowNumber(at)}`;
+    return [
+      [at, 44_150 + 366 * i + Math.round(9 * noise(i + 3))], [output, roundTo(2.0011 + 1.5e-4 * i + 1.5e-4 * noise(i + 11), 5)],
+      [beside(output, 1), roundTo(0.0121 + 6e-5 * i + 2e-5 * noise(i + 21), 5)], [beside(output, 2), 0.0002],
+      [`${letters(found)}${rowNumber(at)}`, i === 3 ? 'outside' : 'inside'], ...(i === 3 ? [[beside(output, 6), 'zero outside'] as const] : []),
+    ];
   });
 }
 

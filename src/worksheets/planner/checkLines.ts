@@ -38,7 +38,7 @@ export function checkLines({ sheet, width }: Desk, row: number, lines: readonly 
   lines.forEach(({ id, label, own, plain, format, scale, words }, i) => {
     const at = row + 1 + i;
     const [shown, again, difference] = [address(OWN, at), address(RESULT.value, at), address(DIFFERENCE, at)];
-    sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), format.length > NARROW.length ? NARROW : format).put(RESULT.value, at, 'result', plain, format);
+    sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), isLong(format) ? NARROW : format).put(RESULT.value, at, 'result', plain, format);
     sheet.put(DIFFERENCE, at, 'result', formula(`IF(OR(${shown}="",${again}=""),"",IF(AND(ISTEXT(${shown}),${shown}=${again}),0,${again}-${shown}))`), '0.0E+00');
     sheet.put(VERDICT, at, 'verdict', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`));
     sheet.across(WORDS, at, 'formula', [words, ...Array.from({ length: width - WORDS }, () => undefined)]);
@@ -49,4 +49,9 @@ export function checkLines({ sheet, width }: Desk, row: number, lines: readonly 
   sheet.highlight({ range: verdicts, formula: `=${first}="agrees"`, look: 'pass' });
   sheet.highlight({ range: verdicts, formula: `=${first}="differs"`, look: 'fail' });
   return row + lines.length + 2;
+}
+
+/** Whether numbers in a format need more than the narrow column; dates do not. */
+function isLong(format: string): boolean {
+  return format.length > NARROW.length && !format.includes('yy');
 }

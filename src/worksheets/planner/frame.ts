@@ -2,12 +2,13 @@ import { address, fixed } from '../planBuilder';
 import type { SheetPlan, Validation } from '../plan';
 import type { Template } from '../templateSchema';
 import { type Desk, UPRIGHT_WIDTH } from './desk';
+import type { ItemAnswers } from './itemForm';
 
 const FIRST_LINE = 5;
 const VALUE = 3;
 const RIGHT_LABEL = 6;
 const RIGHT_VALUE = 8;
-const DATE = 'yyyy-mm-dd';
+export const DATE = 'yyyy-mm-dd';
 const NUMBER = { kind: 'number' } as const;
 const DAY = { kind: 'date' } as const;
 const EXPECTATION = { number: 'a number', whole: 'a whole number', date: 'a date, like 2026-11-25', list: 'one of the list' };
@@ -29,37 +30,26 @@ export interface OpenSheet {
   readonly cell: (name: string) => string;
 }
 
-/** Title, item and conditions, cautions; gives the next free row. */
-export function openSheet({ sheet, width, item }: Desk, template: Template, more: readonly ConditionLine[] = []): OpenSheet {
+/** Title, item and conditions, cautions; gives the next free row. `more` stands left below what every sheet has, `beside` right. */
+export function openSheet({ sheet, width, item }: Desk, template: Template, more: readonly ConditionLine[] = [], beside: readonly ConditionLine[] = []): OpenSheet {
   sheet.wide(1, 1, width, 'title', template.title);
   sheet.wide(1, 2, width, 'subtitle', template.purpose);
   sheet.wide(1, 3, width, 'note', `Source: ${template.source} Yellow cells are to type in; everything else computes.`);
   sheet.wide(1, 4, width, 'heading', 'Item and conditions');
   const { unit, outputUnit } = item;
   const isInspection = template.kind === 'inspection';
+  const isHistory = template.kind === 'history';
   const left: ConditionLine[] = [
     { label: 'Customer' }, { label: 'Item' }, { label: 'Identification' },
     { label: `Capacity, ${unit}`, name: 'capacity', value: item.capacity, rule: NUMBER },
     ...(template.kind === 'indication' ? [] : [{ label: `Rated output, ${outputUnit}`, name: 'rated_output', value: item.ratedOutput, rule: NUMBER }]),
     { label: `Resolution, ${outputUnit}`, name: 'resolution', value: item.resolution, rule: NUMBER },
-    { label: 'Condition as received' }, { label: 'Indicator and cable' },
-    ...(isInspection ? [] : [{ label: 'Machine and adapters' }, { label: 'Exercise loads' }]),
+    ...(isHistory ? [] : [{ label: 'Condition as received' }, { label: 'Indicator and cable' }]),
+    ...(isInspection || isHistory ? [] : [{ label: 'Machine and adapters' }, { label: 'Exercise loads' }]),
     ...more,
   ];
-  const right: ConditionLine[] = [
-    ...(isInspection ? [{ label: 'Instruments used' }] : [
-      { label: template.quantity === 'signal' ? 'Simulator used' : 'Standard used', value: item.standard },
-      { label: `Verified up to, ${unit}`, name: 'standard_capacity', value: item.standardCapacity, rule: NUMBER },
-      { label: 'Its uncertainty, k = 2', name: 'standard_uncertainty', format: '0.000%', rule: NUMBER },
-    ]),
-    { label: 'Due date', name: 'standard_due', format: DATE, rule: DAY },
-    { label: 'Place' },
-    { label: 'Room temperature, °C', name: 'temperature', format: '0.0', rule: NUMBER },
-    { label: 'Reference temp., °C', name: 'reference_temperature', value: 23, format: '0.0', rule: NUMBER },
-    { label: 'Humidity, %', format: '0', rule: NUMBER },
-    { label: 'Technician' },
-    { label: 'Date', name: 'date', format: DATE, rule: DAY },
-  ];
+  const signed: ConditionLine[] = [{ label: 'Technician' }, { label: 'Date', name: 'date', format: DATE, rule: DAY }];
+  const right: ConditionLine[] = [...(isHistory ? [] : circumstances(template, item)), ...signed, ...beside];
   left.forEach((line, i) => conditionLine(sheet, line, 1, VALUE, RIGHT_LABEL - 1, FIRST_LINE + i));
   right.forEach((line, i) => conditionLine(sheet, line, RIGHT_LABEL, RIGHT_VALUE, width, FIRST_LINE + i));
   const row = FIRST_LINE + Math.max(left.length, right.length) + 1;
@@ -73,6 +63,22 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
       return found;
     },
   };
+}
+
+/** What a measurement is made with and under. */
+function circumstances({ kind, quantity }: Template, { unit, standard, standardCapacity }: ItemAnswers): ConditionLine[] {
+  return [
+    ...(kind === 'inspection' ? [{ label: 'Instruments used' }] : [
+      { label: quantity === 'signal' ? 'Simulator used' : 'Standard used', value: standard },
+      { label: `Verified up to, ${unit}`, name: 'standard_capacity', value: standardCapacity, rule: NUMBER },
+      { label: 'Its uncertainty, k = 2', name: 'standard_uncertainty', format: '0.000%', rule: NUMBER },
+    ]),
+    { label: 'Due date', name: 'standard_due', format: DATE, rule: DAY },
+    { label: 'Place' },
+    { label: 'Room temperature, °C', name: 'temperature', format: '0.0', rule: NUMBER },
+    { label: 'Reference temp., °C', name: 'reference_temperature', value: 23, format: '0.0', rule: NUMBER },
+    { label: 'Humidity, %', format: '0', rule: NUMBER },
+  ];
 }
 
 function placesOf(lines: readonly ConditionLine[], column: number): [string, string][] {

@@ -7,6 +7,7 @@ import { deviationsPlot } from './deviations';
 import { errorsPlot } from './errorsPlot';
 import type { PlotData } from './plotData';
 import { provingPlots } from './provingPlots';
+import { historyPlot } from './historyPlot';
 import { residualsPlots } from './residuals';
 import { thermalPlots } from './thermalPlots';
 
@@ -22,6 +23,6 @@ export function sheetPlots(read: ReadSheet): readonly PlotData[] {
   const loaded = blocks.filter(({ over }) => over === 'forces');
   return [
     ...provingPlots(sheet), ...errorsPlot(sheet, loaded), ...deviationsPlot(sheet, loaded), ...residualsPlots(sheet, loaded), ...curvePlot(sheet, loaded),
-    ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')), ...thermalPlots(sheet),
+    ...creepPlot(sheet, blocks.filter(({ over }) => over === 'times')), ...thermalPlots(sheet), ...historyPlot(sheet),
   ];
 }

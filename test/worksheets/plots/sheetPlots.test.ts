@@ -144,4 +144,25 @@ describe('the plots of a sheet', () => {
     expect(all.length).toBeGreaterThan(4);
     all.forEach(({ x, y }) => expect(y).toHaveLength(x.length));
   });
+
+  test('show zero and span against temperature in per cent, each with its line', () => {
+    const sheet = new SampleSheet().range('typed_temperature', 1, 5, column([-10, 23, 50]))
+      .range('zero_changes', 2, 5, column([-0.0001, 0, 0.0002])).range('zero_line', 3, 5, column([-0.0001, 0, 0.0001])).range('span_changes', 4, 5, column(['', '', '']));
+    expect(sheetPlots(sheet.read())).toEqual([{
+      id: 'thermal_zero', title: 'Zero against temperature', x: 'Temperature, °C', y: 'Change, % of rated output',
+      series: [{ name: 'Change', x: [-10, 23, 50], y: [-0.01, 0, 0.02], drawn: 'points' }, { name: 'Fitted line', x: [-10, 23, 50], y: [-0.01, 0, 0.01], drawn: 'line' }],
+    }]);
+  });
+
+  test('show a history by years since its first calibration, with the band and the limits of the sheet', () => {
+    const sheet = new SampleSheet().single('output_unit', 'A1', 'mV/V').range('typed_date', 1, 5, column([45_000, 45_365.25, null])).range('typed_output', 2, 5, column([2, 2.1, null]))
+      .range('band_day', 4, 5, column([45_000, 45_730.5])).range('band_upper', 5, 5, column([2.1, 2.3])).range('band_upper_limit', 6, 5, column([2.4, 2.4]));
+    expect(sheetPlots(sheet.read())).toEqual([{
+      id: 'history', title: 'Output at capacity by date', x: 'Years since the first calibration', y: 'Output, mV/V',
+      series: [
+        { name: 'Calibrations', x: [0, 1], y: [2, 2.1], drawn: 'points' }, { name: 'Band, upper', x: [0, 2], y: [2.1, 2.3], drawn: 'line' },
+        { name: 'Limit, upper', x: [0, 2], y: [2.4, 2.4], drawn: 'limit' },
+      ],
+    }]);
+  });
 });
