@@ -31,6 +31,7 @@ const VARIANTS: readonly (readonly [what: string, template: string, answers: Ans
   ['eight forces in newtons, degree 2, a quadratic equation', 'iso-376', { capacity: '5000000', unit: 'N', points: '2 5 10 20 40 60 80 100', degree: '2', equation: 'quadratic', class_from: '20', positions: '' }],
   ['a linear equation, increasing only, odd count of forces', 'iso-376', { use: 'increasing only', equation: 'linear', points: '20 30 40 50 60 70 80 90 100', class_from: '40' }],
   ['a large force in newtons', 'ten-point-force', { capacity: '5000000', unit: 'N', degree: '3' }],
+  ['an inspection read in another unit than mV/V', 'receiving-inspection', { output_unit: 'V' }],
 ];
 
 const variants = VARIANTS.map(([what, id, answers]) => {

@@ -68,7 +68,9 @@ export function resistanceTable({ sheet, width }: Desk, row: number, { bridge }:
   sheet.validate({ range: range(LIMIT), rule: { kind: 'number', least: 0 }, message: 'Expected a limit of 0 or more, or nothing if the value is not judged.' });
   highlightVerdicts(sheet, range(VERDICT));
   const [input, output] = [address(MEASURED, first + NEIGHBOURS), address(MEASURED, first + NEIGHBOURS + 1)];
-  return { nextRow: last + 2, measured: range(MEASURED), verdicts: range(VERDICT), input, output, ...armCells(sheet, first) };
+  const arms = armCells(sheet, first);
+  sheet.called('corners', arms.neighbours).called('corners_opposite', `${input}:${output}`);
+  return { nextRow: last + 2, measured: range(MEASURED), verdicts: range(VERDICT), input, output, ...arms };
 }
 
 /** The arms beside the corners that they lie between. */
