@@ -42,8 +42,8 @@ export function provingPlots(desk: Desk, row: number, cells: ResultCells, uncert
 /** Limits and equation at each force, for the plots. */
 function linesTable({ sheet, width, item, formats }: Desk, row: number, { waiting, force, count, limits, form }: ResultCells, { raised, a1, a2 }: EquationCells): ForceTable<Line> {
   sheet.wide(1, row, width, 'heading', 'Lines of the plots');
-  sheet.across(1, row + 1, 'header', ['Force', 'b', 'b′', 'fc, upper', 'fc, lower', 'v', 'W by equation']);
-  sheet.across(1, row + 2, 'header', [item.unit, 'limit', 'limit', 'limit', 'limit', 'limit', 'a0 raised']);
+  sheet.across(1, row + 1, 'header', ['Force', 'b', 'b′', 'fc, upper', 'fc, lower', 'v', 'W']);
+  sheet.across(1, row + 2, 'header', [item.unit, 'limit', 'limit', 'limit', 'limit', 'limit', 'by equation']);
   const first = row + 3;
   for (let i = 0; i < count; i += 1) {
     const at = (line: Line) => address(LINES[line], first + i);

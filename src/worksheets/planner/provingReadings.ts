@@ -2,130 +2,117 @@ import { address, formula } from '../planBuilder';
 import type { Desk } from './desk';
 import type { ProvingSetup } from './provingForm';
 
-/** Columns of the two blocks of readings, and of the reduced series beside the zeros. */
-const LEFT = { applied: 1, typed: 2, net: 4 } as const;
-const RIGHT = { applied: 6, typed: 7, net: 9 } as const;
-const ZEROS = 9;
-/** X1, X2, X3, X4′, X5, X6′ stand after the force. */
-const SERIES = ['X1', 'X2', 'X3', 'X4′', 'X5', 'X6′'] as const;
+/** X1, X2, X3, X4′, X5, X6′: the columns of the series as the functions read them. */
+export const SERIES = ['X1', 'X2', 'X3', 'X4′', 'X5', 'X6′'] as const;
+export type Series = (typeof SERIES)[number];
+
+/** Columns of the two blocks: applied forces, two series to type in, and both net. */
+interface Columns {
+  readonly applied: number;
+  readonly typed: number;
+  readonly net: number;
+}
+const LEFT: Columns = { applied: 1, typed: 2, net: 4 };
+const RIGHT: Columns = { applied: 6, typed: 7, net: 9 };
+const HEAD_ROWS = 3;
+/** Where a series stands: its block, its place in it, and whether it runs down. */
+const PLACES: Readonly<Record<Series, { readonly block: Columns; readonly second: 0 | 1; readonly falling: boolean }>> = {
+  X1: { block: LEFT, second: 0, falling: false }, X2: { block: LEFT, second: 1, falling: false },
+  X3: { block: RIGHT, second: 0, falling: false }, 'X4′': { block: RIGHT, second: 0, falling: true },
+  X5: { block: RIGHT, second: 1, falling: false }, 'X6′': { block: RIGHT, second: 1, falling: true },
+};
+/** Minutes after the change of force. */
 const CREEP_TIMES = [0.5, 5];
 
-/** The cells of the readings of a force-proving instrument, and the net series that are made of them. */
-export interface ProvingReadings {
+/** The cells that readings are typed into, and their net readings. */
+export interface ProvingBlocks {
   readonly nextRow: number;
-  /** Forces, magnitudes rising. */
-  readonly sizes: readonly number[];
   /** True while readings are missing, as a condition in formulas. */
   readonly waiting: string;
-  /** Ranges for the functions: forces, six columns of net series, zeros before and after. */
-  readonly forces: string;
-  readonly series: string;
-  readonly zeros: string;
   /** Two cells, if creep is read. */
   readonly creep?: string;
-  /** Mean deflection at the greatest force, as an expression: "" while it is not read. */
-  readonly deflection: string;
-  /** The cell of a force by its place, from 0. */
-  readonly force: (index: number) => string;
-  /** The net reading of a series at a force as the difference of typed cells; undefined where nothing is read. */
-  readonly plain: (series: (typeof SERIES)[number], index: number) => string | undefined;
+  /** The cells of a series at a force, by its place from 0; undefined where nothing is read. */
+  readonly at: (series: Series, index: number) => SeriesCells | undefined;
   /** Typed zeros, a pair a series. */
-  readonly typedZeros: readonly (readonly [before: string, after: string])[];
+  readonly zeros: readonly ZeroCells[];
+}
+
+/** A reading, the zero that it is net of, and the net reading. */
+export interface SeriesCells {
+  readonly typed: string;
+  readonly zero: string;
+  readonly net: string;
+}
+
+/** The zeros of a series, and of the decreasing one that follows it. */
+export interface ZeroCells {
+  readonly name: string;
+  readonly before: string;
+  readonly after: string;
 }
 
 /**
  * Readings to type in, in the order they are taken: X1 and X2 on the left; on the right X3 and X5, with the decreasing forces
  * X4′ and X6′ below them. Each series has its zero before and after.
  */
-export function provingReadings(desk: Desk, row: number, setup: ProvingSetup, sizes: readonly number[]): ProvingReadings {
-  const { sheet, width, item, formats } = desk;
+export function provingBlocks(desk: Desk, row: number, setup: ProvingSetup, sizes: readonly number[]): ProvingBlocks {
+  const { sheet, width } = desk;
   const { decreasing, positions, direction } = setup;
-  const n = sizes.length;
-  const sign = direction === 'compression' ? -1 : 1;
-  const up = [0, ...sizes.map((force) => sign * force)];
-  const [left, right] = [[...up, 0], [...up, ...(decreasing ? up.slice(1, -1).reverse() : []), 0]];
+  const up = [0, ...sizes.map((force) => (direction === 'compression' ? -force : force))];
+  const names = { left: ['X1', 'X2'], right: decreasing ? ['X3, X4′', 'X5, X6′'] : ['X3', 'X5'] };
   sheet.wide(1, row, width, 'heading', `Readings in ${direction}`);
   sheet.wide(1, row + 1, width, 'note', 'Before X1 load three times to the greatest force, and once after each rotation; hold each force 60 s to 90 s before reading (ISO 376, from memory). Each series is net of the zero before it.');
-  const [heads, firstRow] = [row + 2, row + 5];
-  writeBlock(desk, { ...LEFT, id: 'first_position', heads, applied: left, names: ['X1', 'X2'], positions: positions.slice(0, 2) });
-  writeBlock(desk, { ...RIGHT, id: 'rotated', heads, applied: right, names: decreasing ? ['X3, X4′', 'X5, X6′'] : ['X3', 'X5'], positions: positions.slice(2) });
-  sheet.called('unit', address(1, firstRow - 1)).called('output_unit', address(2, firstRow - 1));
-
-  const lastRow = firstRow + right.length - 1;
-  const typed = [`${address(LEFT.typed, firstRow)}:${address(LEFT.typed + 1, firstRow + left.length - 1)}`, `${address(RIGHT.typed, firstRow)}:${address(RIGHT.typed + 1, lastRow)}`];
-  const creep = decreasing ? undefined : creepCells(desk, lastRow + 2);
-  const counted = creep ? creep.nextRow : lastRow + 1;
-  const total = 2 * (left.length + right.length);
-  sheet.put(1, counted, 'label', 'Readings typed').put(3, counted, 'result', formula(`COUNT(${typed.join(',')})${creep ? `+MIN(COUNT(${creep.range}),${creep.needed})` : ''}`), '0');
+  const first = row + 2 + HEAD_ROWS;
+  const left = writeBlock(desk, { columns: LEFT, id: 'first_position', first, applied: [...up, 0], names: names.left, positions: positions.slice(0, 2) });
+  const right = writeBlock(desk, { columns: RIGHT, id: 'rotated', first, applied: [...up, ...(decreasing ? up.slice(1, -1).reverse() : []), 0], names: names.right, positions: positions.slice(2) });
+  sheet.called('unit', address(1, first - 1)).called('output_unit', address(2, first - 1));
+  const creep = decreasing ? undefined : creepCells(desk, right.last + 2);
+  const counted = creep?.nextRow ?? right.last + 1;
+  const total = 2 * (left.last + right.last - 2 * first + 2);
+  sheet.put(1, counted, 'label', 'Readings typed').put(3, counted, 'result', formula(`COUNT(${left.readings},${right.readings})${creep ? `+MIN(COUNT(${creep.range}),${creep.needed})` : ''}`), '0');
   sheet.put(4, counted, 'aside', 'needed for the results').put(6, counted, 'reference', creep ? formula(`${total}+${creep.needed}`) : total, '0');
-
-  const rowOf = (series: string, index: number): number => (series === 'X4′' || series === 'X6′' ? firstRow + 2 * n - 1 - index : firstRow + 1 + index);
-  const columnOf = (series: string, of: 'typed' | 'net'): number => (series === 'X1' || series === 'X2' ? LEFT[of] : RIGHT[of]) + (['X2', 'X5', 'X6′'].includes(series) ? 1 : 0);
-  const isRead = (series: string, index: number): boolean => (series !== 'X4′' && series !== 'X6′') || (decreasing && index < n - 1);
-  const typedZeros = ['X1', 'X2', 'X3', 'X5'].map((series): readonly [string, string] => {
-    const column = columnOf(series, 'typed');
-    return [address(column, firstRow), address(column, series === 'X1' || series === 'X2' ? firstRow + left.length - 1 : lastRow)];
-  });
-  const head = counted + 2;
-  const first = head + 3;
-  sheet.wide(1, head, ZEROS - 2, 'heading', 'Net series').wide(ZEROS, head, width - ZEROS + 1, 'heading', 'Zeros');
-  sheet.across(1, head + 1, 'header', ['Force', ...SERIES]).across(1, head + 2, 'header', [item.unit, ...SERIES.map(() => item.outputUnit)]);
-  sheet.down(1, first, 'reference', sizes, formats.applied);
-  sizes.forEach((_, index) => SERIES.forEach((series, i) => {
-    const net = address(columnOf(series, 'net'), rowOf(series, index));
-    sheet.put(2 + i, first + index, 'result', isRead(series, index) ? formula(`IF(${net}="","",${net})`) : undefined, formats.output);
-  }));
-  sheet.across(ZEROS, head + 1, 'header', ['Series', 'Before', 'After']).across(ZEROS, head + 2, 'header', ['', item.outputUnit, item.outputUnit]);
-  typedZeros.forEach((pair, i) => {
-    const names = ['X1', 'X2', decreasing ? 'X3, X4′' : 'X3', decreasing ? 'X5, X6′' : 'X5'];
-    sheet.put(ZEROS, first + i, 'label', names[i]);
-    pair.forEach((at, j) => sheet.put(ZEROS + 1 + j, first + i, 'result', formula(`IF(${at}="","",${at})`), formats.output));
-  });
   return {
-    nextRow: first + Math.max(n, typedZeros.length) + 1, sizes, typedZeros, waiting: `$C$${counted}<$F$${counted}`,
-    forces: `${address(1, first)}:${address(1, first + n - 1)}`, series: `${address(2, first)}:${address(1 + SERIES.length, first + n - 1)}`,
-    zeros: `${address(ZEROS + 1, first)}:${address(ZEROS + 2, first + typedZeros.length - 1)}`,
-    ...(creep ? { creep: creep.range } : {}),
-    deflection: deflectionOf([0, 2, 4].map((series) => address(2 + series, first + n - 1))),
-    force: (index) => address(1, first + index),
-    plain: (series, index) => {
-      const column = columnOf(series, 'typed');
-      return isRead(series, index) ? `(${address(column, rowOf(series, index))}-${address(column, firstRow)})` : undefined;
+    nextRow: counted + 2, waiting: `$C$${counted}<$F$${counted}`, ...(creep ? { creep: creep.range } : {}),
+    at: (series, index) => {
+      const { block, second, falling } = PLACES[series];
+      if (falling && (!decreasing || index === sizes.length - 1)) return undefined;
+      const at = falling ? first + 2 * sizes.length - 1 - index : first + 1 + index;
+      return { typed: address(block.typed + second, at), zero: address(block.typed + second, first), net: address(block.net + second, at) };
     },
+    zeros: [{ ...left, columns: LEFT, of: names.left }, { ...right, columns: RIGHT, of: names.right }].flatMap(({ last, columns, of }) => of.map((name, second): ZeroCells => (
+      { name, before: address(columns.typed + second, first), after: address(columns.typed + second, last) }))),
   };
 }
 
-function deflectionOf(nets: readonly string[]): string {
-  return `IF(COUNT(${nets.join(',')})<${nets.length},"",AVERAGE(${nets.join(',')}))`;
-}
-
-/** One block: applied forces, two series to type in, and both net. */
+/** One block of readings. */
 interface BlockPlan {
   readonly id: string;
-  readonly heads: number;
+  readonly columns: Columns;
+  /** Row of the first reading. */
+  readonly first: number;
   readonly applied: readonly number[];
   readonly names: readonly string[];
   readonly positions: readonly string[];
-  readonly typed: number;
-  readonly net: number;
 }
 
-function writeBlock({ sheet, item, formats }: Desk, block: BlockPlan): void {
-  const { id, heads, applied, names, positions, typed, net } = block;
-  const column = typed - 1;
-  const first = heads + 3;
+interface WrittenBlock {
+  readonly last: number;
+  readonly readings: string;
+}
+
+function writeBlock({ sheet, item: { unit, outputUnit }, formats }: Desk, { id, columns, first, applied, names, positions }: BlockPlan): WrittenBlock {
   const last = first + applied.length - 1;
   const range = (from: number, to = from) => `${address(from, first)}:${address(to, last)}`;
-  const { outputUnit, unit } = item;
-  sheet.across(column, heads, 'header', ['Applied', ...names, ...names.map((name) => `Net ${name}`)]);
-  sheet.across(column, heads + 1, 'header', ['', positions[0] ?? '', positions[1] ?? '', '', '']);
-  sheet.across(column, heads + 2, 'header', [unit, outputUnit, outputUnit, outputUnit, outputUnit]);
-  sheet.down(column, first, 'reference', applied, formats.applied);
-  [0, 1].forEach((i) => sheet.down(typed + i, first, 'input', applied.map(() => undefined), formats.output));
-  const readings = range(typed, typed + 1);
-  sheet.spill(net, first, 2, applied.length, formula(`IF(COUNT(${readings})=0,"",PROVE.NET(${range(column)},${readings}))`), formats.output);
+  const readings = range(columns.typed, columns.typed + 1);
+  sheet.across(columns.applied, first - 3, 'header', ['Applied', ...names, ...names.map((name) => `Net ${name}`)]);
+  sheet.across(columns.applied, first - 2, 'header', ['', positions[0] ?? '', positions[1] ?? '', '', '']);
+  sheet.across(columns.applied, first - 1, 'header', [unit, outputUnit, outputUnit, outputUnit, outputUnit]);
+  sheet.down(columns.applied, first, 'reference', applied, formats.applied);
+  [0, 1].forEach((i) => sheet.down(columns.typed + i, first, 'input', applied.map(() => undefined), formats.output));
+  sheet.spill(columns.net, first, 2, applied.length, formula(`IF(COUNT(${readings})=0,"",PROVE.NET(${range(columns.applied)},${readings}))`), formats.output);
   sheet.validate({ range: readings, rule: { kind: 'number' }, message: `Expected a reading in ${outputUnit}, as a number, or nothing.` });
-  sheet.called(`forces_${id}`, range(column)).called(`readings_${id}`, readings).called(`net_${id}`, range(net, net + 1));
+  sheet.called(`forces_${id}`, range(columns.applied)).called(`readings_${id}`, readings).called(`net_${id}`, range(columns.net, columns.net + 1));
+  return { last, readings };
 }
 
 /** Two readings for creep, and how many of them the results need. */
