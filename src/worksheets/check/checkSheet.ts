@@ -1,6 +1,7 @@
 import type { ReadSheet } from '../readSheet';
 import { appliedForces, appliedTimes, beyondStandard } from './appliedForces';
 import { dates, standardDue, temperature } from './circumstances';
+import { dueDate } from './dueDate';
 import { emptyReadings, readingsThatAreNoNumbers } from './completeness';
 import { copiedRuns } from './copiedRuns';
 import { inOrder, type Finding } from './finding';
@@ -36,7 +37,7 @@ function ofReadings(sheet: RunSheet): Finding[] {
   const doubtful = [...sign, ...copied].flatMap(({ at }) => cellsOfRun(sheet, at));
   const readingsMissing = noNumbers.length > 0 || emptyReadings(sheet).length > 0;
   return [
-    ...noNumbers, ...rowsThatAreNoNumbers(sheet), ...orderOfRows(sheet), ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
+    ...noNumbers, ...rowsThatAreNoNumbers(sheet), ...orderOfRows(sheet), ...dueDate(sheet), ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
     ...outliers(sheet, new Set([...order.suspects, ...doubtful])),
     ...resolution(sheet), ...temperature(sheet), ...dates(sheet),
     ...resultErrors(sheet, readingsMissing), ...outside(sheet), ...outsideTolerance(sheet),

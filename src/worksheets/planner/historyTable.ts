@@ -7,8 +7,8 @@ const [DAY, OUTPUT, ZERO, UNCERTAINTY, FOUND, SINCE_LAST, SINCE_FIRST, REMARK] =
 /** Columns of the table of the last two, after its label. */
 const LAST = { day: 4, output: 5, zero: 6, uncertainty: 7, found: 8, constant: 9, slope: 10 } as const;
 const FEWEST = 3;
-/** Words right of figures stand off from them. */
-const INSET = '"  "@';
+/** Words right of figures stand off from them. Four sections: a format of text alone would make text of whatever is typed. */
+const INSET = 'General;General;General;"  "@';
 
 /** Ranges and cells that formulas of a history name. */
 export interface HistoryCells {

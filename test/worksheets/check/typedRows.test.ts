@@ -55,3 +55,24 @@ describe('rows of a table', () => {
     ]);
   });
 });
+
+describe('the date decided on for the next calibration', () => {
+  const due = (date: number | string | null, met: number | string) => told(
+    history([45_000, 45_365, 45_730], [2, 2.1, 2.2]).single('next_due', 'B8', date).single('value_limit_date', 'D21', met, { formula: '=PROVE.DRIFT()' }),
+  );
+
+  test('gives no finding between the last calibration and the day the band meets a limit, nor if it is open', () => {
+    expect(due(46_000, 46_500)).toEqual([]);
+    expect(due(46_000, 'never')).toEqual([]);
+    expect(due(null, 45_900)).toEqual([]);
+  });
+
+  test('is odd after the day on which the band meets a limit', () => {
+    expect(due(46_000, 45_900)).toEqual(['odd B8: The date decided on in B8, 2025-12-09, is after the day on which the prediction band meets a limit, 2025-08-31 (D21); expected it before']);
+  });
+
+  test('is wrong before the last calibration, and if it is no date', () => {
+    expect(due(45_700, 'never')).toEqual(['wrong B8: The date decided on in B8, 2025-02-12, is not after the last calibration, 2025-03-14; expected a day to come']);
+    expect(due('soon', 'never')).toEqual(['wrong B8: The date decided on: B8 holds the text “soon”; expected a date, like 2026-11-25']);
+  });
+});
