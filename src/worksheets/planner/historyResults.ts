@@ -48,7 +48,7 @@ export function resultLines({ item }: Desk, { limits }: HistoryTemplate, { loadi
       label: 'Prediction band meets a limit on', format: DATE, unit: '', function: words,
       value: formula(`IF(OR(${cells.waiting},AND(${lower}="",${upper}="")),"",IFNA(${drift(3)},IF(${drift(4)}="","never","past")))`),
     },
-    limit_side: { label: 'Which limit', format: 'General', unit: '', value: formula(`IF(${at('limit_date')}="","",IF(${drift(4)}="","none",${drift(4)}))`), function: words },
+    limit_side: { label: 'Which limit', format: '0', unit: '', value: formula(`IF(${at('limit_date')}="","",IF(${drift(4)}="","none",${drift(4)}))`), function: words },
     shift: {
       label: `Shift since the one before, class ${loadingClass}`, format: PERCENT, unit: 'of reading', ...judged('shift', STABILITY_LIMITS[loadingClass]),
       value: once(`INDEX(PROVE.STABILITY(${cells.lineBefore},${cells.lastLine},${capacity},"${loadingClass}",${limitOfShift},FALSE),1,1)`), function: 'PROVE.STABILITY(old,new,capacity,class)',
