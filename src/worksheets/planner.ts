@@ -7,6 +7,7 @@ import { inspectionProcedure } from './planner/inspectionProcedure';
 import type { Procedure } from './planner/procedure';
 import { provingProcedure } from './planner/provingSheet';
 import { runProcedure } from './planner/runProcedure';
+import { summingProcedure } from './planner/summingProcedure';
 import { thermalProcedure } from './planner/thermalProcedure';
 import type { Answers, Problem, Question } from './question';
 import type { Template } from './template';
@@ -47,7 +48,7 @@ export function changedTemplate(template: Template, answers: Answers): Template 
 }
 
 /** The kinds of templates. Each is asked only for templates of its own kind, which the types cannot follow. */
-const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, history: historyProcedure, proving: provingProcedure, inspection: inspectionProcedure };
+const PROCEDURES = { run: runProcedure, indication: indicationProcedure, creep: creepProcedure, thermal: thermalProcedure, history: historyProcedure, proving: provingProcedure, inspection: inspectionProcedure, summing: summingProcedure };
 
 function procedureOf(template: Template): Procedure<Template, unknown> {
   return PROCEDURES[template.kind] as unknown as Procedure<Template, unknown>;

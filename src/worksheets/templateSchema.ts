@@ -221,11 +221,21 @@ const inspection = v.strictObject({
   looks: v.pipe(v.array(v.strictObject({ part: words(40), lookFor: words(120) })), v.minLength(1, 'expected at least one part to look at'), v.maxLength(24, 'expected at most 24 parts')),
 });
 
+const summing = v.strictObject({
+  ...head, kind: v.literal('summing'), quantity: v.picklist(['force', 'torque'], 'expected "force" or "torque"'), item,
+  /** Cells joined in parallel. */
+  cells: v.pipe(v.number(), v.integer('expected a whole number of cells'), v.minValue(2, 'expected at least 2 cells'), v.maxValue(8, 'expected at most 8 cells')),
+  limits: v.strictObject({
+    /** Zero of the box less the one expected, of rated output; its change against the one expected, a fraction of it. */
+    zero_difference: limit, change_difference: limit,
+  }),
+});
+
 /**
  * A run template: a procedure as a lab writes it down. Plain data, so that one from somebody else can do nothing but describe:
  * no formula and no code stands in it, and its words reach a sheet only as text.
  */
-export const templateSchema = v.variant('kind', [run, indication, creep, thermal, proving, history, inspection], 'expected "run", "indication", "creep", "thermal", "proving", "history" or "inspection"');
+export const templateSchema = v.variant('kind', [run, indication, creep, thermal, proving, history, inspection, summing], 'expected "run", "indication", "creep", "thermal", "proving", "history", "inspection" or "summing"');
 
 export type Template = v.InferOutput<typeof templateSchema>;
 export type RunTemplate = v.InferOutput<typeof run>;
@@ -235,6 +245,7 @@ export type ThermalTemplate = v.InferOutput<typeof thermal>;
 export type ProvingTemplate = v.InferOutput<typeof proving>;
 export type HistoryTemplate = v.InferOutput<typeof history>;
 export type InspectionTemplate = v.InferOutput<typeof inspection>;
+export type SummingTemplate = v.InferOutput<typeof summing>;
 export type SeriesTemplate = RunTemplate | IndicationTemplate;
 export type Direction = RunTemplate['directions'][number];
 export type ResultId = (typeof RESULTS)[number];

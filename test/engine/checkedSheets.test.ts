@@ -21,6 +21,7 @@ const PLOTS: Readonly<Record<string, readonly string[]>> = {
   system: ['errors', 'curve'],
   'indicator-simulator': ['errors', 'curve'],
   'receiving-inspection': [],
+  'summing-box': [],
 };
 
 async function readBack(plan: SheetPlan): Promise<{ engine: Engine; read: () => ReturnType<ReturnType<Engine['sheetsHost']>['read']> }> {

@@ -32,6 +32,7 @@ const VARIANTS: readonly (readonly [what: string, template: string, answers: Ans
   ['a linear equation, increasing only, odd count of forces', 'iso-376', { use: 'increasing only', equation: 'linear', points: '20 30 40 50 60 70 80 90 100', class_from: '40' }],
   ['a large force in newtons', 'ten-point-force', { capacity: '5000000', unit: 'N', degree: '3' }],
   ['an inspection read in another unit than mV/V', 'receiving-inspection', { output_unit: 'V' }],
+  ['a box of eight cells', 'summing-box', { cells: '8' }],
 ];
 
 const variants = VARIANTS.map(([what, id, answers]) => {

@@ -22,6 +22,7 @@ export function withInventedReadings(plan: SheetPlan): SheetPlan {
   inspection(plan, cells).forEach(([at, value]) => put(at, value));
   thermal(ranges, cells).forEach(([at, value]) => put(at, value));
   history(ranges).forEach(([at, value]) => put(at, value));
+  summing(ranges).forEach(([at, value]) => put(at, value));
   return { ...plan, cells: [...cells.values()] };
 }
 
@@ -135,6 +136,23 @@ function inspection({ validations = [], cells: planned }: SheetPlan, cells: Read
   const seen = looks === undefined ? [] : column(looks).map((at): Put => [at, cells.get(beside(at, -6))?.value === 'Cable' ? 'doubtful' : 'good']);
   const measured = planned.flatMap(({ at, value }): Put[] => (typeof value === 'string' && value in MEASURED ? [[beside(at, 3), MEASURED[value]]] : []));
   return [...seen, ...measured];
+}
+
+/** Cells of a box, a little unlike and unevenly loaded; the box is read as their parallel gives it, and a little less of the change. */
+function summing(ranges: ReadonlyMap<string, string>): Put[] {
+  const ohms = ranges.get('output_resistances');
+  if (ohms === undefined) return [];
+  const rows = column(ohms);
+  const cells = rows.map((at, i) => {
+    const zero = roundTo(0.008 + 0.009 * noise(i + 3), 4);
+    return { at: [ranges.get('typed_zero'), ranges.get('typed_loaded'), ohms].map((range = '') => `${letters(range)}${rowNumber(at)}`), values: [zero, roundTo(zero + 0.9 + 0.04 * noise(i + 11), 4), roundTo(351 + noise(i + 23), 2)] };
+  });
+  const weight = cells.reduce((sum, { values }) => sum + 1 / values[2], 0);
+  const joined = (which: number) => cells.reduce((sum, { values }) => sum + values[which] / values[2], 0) / weight;
+  return [
+    ...cells.flatMap(({ at, values }) => at.map((cell, i): Put => [cell, values[i]])),
+    [ranges.get('box_read_zero') ?? '', roundTo(joined(0), 4)], [ranges.get('box_read_loaded') ?? '', roundTo(joined(1) - 0.0003, 4)],
+  ];
 }
 
 /** A fixed sequence between −1 and 1. */

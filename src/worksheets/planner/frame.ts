@@ -37,7 +37,7 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
   sheet.wide(1, 3, width, 'note', `Source: ${template.source} Yellow cells are to type in; everything else computes.`);
   sheet.wide(1, 4, width, 'heading', 'Item and conditions');
   const { unit, outputUnit } = item;
-  const isInspection = template.kind === 'inspection';
+  const isBench = template.kind === 'inspection' || template.kind === 'summing';
   const isHistory = template.kind === 'history';
   const left: ConditionLine[] = [
     { label: 'Customer' }, { label: 'Item' }, { label: 'Identification' },
@@ -45,7 +45,7 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
     ...(template.kind === 'indication' ? [] : [{ label: `Rated output, ${outputUnit}`, name: 'rated_output', value: item.ratedOutput, rule: NUMBER }]),
     { label: `Resolution, ${outputUnit}`, name: 'resolution', value: item.resolution, rule: NUMBER },
     ...(isHistory ? [] : [{ label: 'Condition as received' }, { label: 'Indicator and cable' }]),
-    ...(isInspection || isHistory ? [] : [{ label: 'Machine and adapters' }, { label: 'Exercise loads' }]),
+    ...(isBench || isHistory ? [] : [{ label: 'Machine and adapters' }, { label: 'Exercise loads' }]),
     ...more,
   ];
   const signed: ConditionLine[] = [{ label: 'Technician' }, { label: 'Date', name: 'date', format: DATE, rule: DAY }];
@@ -68,7 +68,7 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
 /** What a measurement is made with and under. */
 function circumstances({ kind, quantity }: Template, { unit, standard, standardCapacity }: ItemAnswers): ConditionLine[] {
   return [
-    ...(kind === 'inspection' ? [{ label: 'Instruments used' }] : [
+    ...(kind === 'inspection' || kind === 'summing' ? [{ label: 'Instruments used' }] : [
       { label: quantity === 'signal' ? 'Simulator used' : 'Standard used', value: standard },
       { label: `Verified up to, ${unit}`, name: 'standard_capacity', value: standardCapacity, rule: NUMBER },
       { label: 'Its uncertainty, k = 2', name: 'standard_uncertainty', format: '0.000%', rule: NUMBER },

@@ -44,7 +44,7 @@ export function itemQuestions(template: Template, answers: Answers): Question[] 
     ...(template.item.outputUnit === 'mV/V' && template.kind !== 'indication'
       ? [{ ...own, optional: true, id: 'rated_output', label: 'Rated output as specified', unit: outputUnit, kind: 'number' as const, help: 'Output at capacity by the specification; leave it empty if there is none.' }]
       : []),
-    ...(template.kind === 'inspection' || template.kind === 'history' ? [] : [
+    ...(template.kind === 'inspection' || template.kind === 'summing' || template.kind === 'history' ? [] : [
       { ...standard, id: 'standard', label: isSignal ? 'Simulator used' : 'Standard used', kind: 'text' as const, help: 'Its identification; can be typed on the sheet later.' },
       { ...standard, id: 'standard_capacity', label: 'Verified up to', unit, kind: 'number' as const, help: 'Greatest value that the standard is verified for. Points beyond it are refused.' },
     ]),
