@@ -1,3 +1,4 @@
+import { pageBreaks } from '../../src/hosts/pageBreaks';
 import { builtInTemplates } from '../../src/worksheets/library';
 import { planSheet, suggestedAnswers } from '../../src/worksheets/planner';
 import type { Answers } from '../../src/worksheets/question';
@@ -29,5 +30,11 @@ describe('a receiving inspection', () => {
     const { plan } = planned({});
     const limit = (name: string) => plan!.cells.find(({ at }) => at === plan!.names!.find((entry) => entry.name === `limit_${name}`)?.range)?.value;
     expect(['zero_difference', 'diagonal_input', 'diagonal_output', 'shunt'].map(limit)).toEqual([0.02, 0.001, 0.001, 0.005]);
+  });
+
+  test('prints on two pages, the second from the evidence on', () => {
+    const { plan } = planned({});
+    const heading = plan!.cells.find(({ value }) => value === 'What the numbers fit')!;
+    expect(pageBreaks(plan!)).toEqual([Number(heading.at.slice(1)) - 1]);
   });
 });
