@@ -64,10 +64,11 @@ export function suggestedItem({ item, title }: Template): Answers {
   };
 }
 
-/** A title as a name of a sheet; of a long one the part before the first comma. */
+/** A title as a name of a sheet; of a long one the part before the first comma, or as many whole words as fit. */
 function sheetNameOf(title: string): string {
   const name = title.replace(/[\\/?*[\]:']/g, ' ');
-  return (name.length > 31 ? name.split(',')[0] : name).slice(0, 31).trim();
+  const short = name.length > 31 ? name.split(',')[0] : name;
+  return short.length > 31 ? short.slice(0, 32).replace(/(\s(and|of|on|the|with|in|for))*\s\S*$/, '') : short.trim();
 }
 
 /** A small number without an exponent. */
