@@ -35,7 +35,7 @@ export function askAboutTaken(place: HTMLElement, sheet: string, taken: readonly
   });
   dialog.append(
     element('h2', { attributes: { id: `${id}-title` }, children: [`“${sheet}” already holds something`] }),
-    element('p', { attributes: { id: `${id}-words` }, children: ['Give the new sheet another name, and both stay. If you replace the sheet, all that it holds is gone.'] }),
+    element('p', { attributes: { id: `${id}-words` }, children: ['Give the new sheet another name, and both stay. If you replace the sheet, all that it holds is gone, and in Excel formulas on other sheets that read it lose it (#REF!).'] }),
     element('label', { class: 'rp-label', attributes: { for: name.id }, children: ['Name of the new sheet'] }),
     name,
     problem,
