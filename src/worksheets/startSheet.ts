@@ -10,16 +10,17 @@ const RETURNS = 3;
 export function startSheet(): SheetPlan {
   const sheet = new PlanBuilder('Start', [28, 54, 38]);
   sheet.wide(1, 1, 3, 'title', 'Provingsheet');
-  sheet.wide(1, 2, 3, 'subtitle', 'Calibration of force and torque transducers in worksheet cells: fits, limits and static characteristics as functions.');
+  sheet.wide(1, 2, 3, 'subtitle', 'Calibration of force and torque transducers in worksheet cells: functions for the bench’s arithmetic, and the sheets of its runs.');
 
   sheet.wide(1, 4, 3, 'heading', 'The sheets of this workbook');
   const sheets: [string, string][] = [
     ['Load cell study', 'Public readings of a load cell, with results computed live beside the values that NIST certifies.'],
     ['Five-point run', 'Invented readings in tension and compression, up and down: every static characteristic, and a warm run corrected to 23 °C.'],
+    ['Your own run', 'Build, in the pane beside the sheet, makes the worksheet of a run from a template: pick the procedure, answer a few questions, type the readings.'],
   ];
   sheets.forEach(([name, text], i) => sheet.put(1, 5 + i, 'label', name).wide(2, 5 + i, 2, 'text', text));
 
-  sheet.wide(1, 8, 3, 'heading', 'Typing a function');
+  sheet.wide(1, 9, 3, 'heading', 'Typing a function');
   const steps: [string, string][] = [
     ['1  Readings', 'Put the forces in a column, in the order applied, with the zeros; put the readings beside them, a column a run. Leave a missed reading blank.'],
     ['2  Formula', 'Type =PROVE. in a free cell and choose a function; the arguments are explained as you type. Example: =PROVE.SENSITIVITY(\'Five-point run\'!A8:A18,\'Five-point run\'!B8:C18)'],
@@ -27,11 +28,11 @@ export function startSheet(): SheetPlan {
     ['If it is wrong', 'The cell shows #VALUE! (the input is wrong) or #N/A (no answer exists). Select it: the message names the row, what was found and what was expected.'],
     ['Conventions', 'Tension +, compression −; one direction in a range. Zero rows take no part in a fit. Options are words, in any case. Words in [ ] may be left out.'],
   ];
-  steps.forEach(([name, text], i) => sheet.put(1, 9 + i, 'label', name).wide(2, 9 + i, 2, 'text', text));
+  steps.forEach(([name, text], i) => sheet.put(1, 10 + i, 'label', name).wide(2, 10 + i, 2, 'text', text));
 
-  sheet.wide(1, 15, 3, 'caution', CAUTION);
+  sheet.wide(1, 16, 3, 'caution', CAUTION);
 
-  let row = 17;
+  let row = 18;
   for (const group of new Set(help.map((entry) => entry.group))) {
     sheet.wide(1, row, 3, 'heading', group);
     sheet.across(1, row + 1, 'header', ['Function', 'What it computes', 'What it gives']);
