@@ -1,5 +1,5 @@
 import type { IRange } from '@univerjs/core';
-import { address } from '../worksheets/planBuilder';
+import { address, columnNumber } from '../worksheets/planBuilder';
 
 /** A cell by its row and column, both counted from 0. */
 export interface CellPlace {
@@ -11,8 +11,7 @@ export interface CellPlace {
 export function placeOf(address: string): CellPlace {
   const match = /^\$?([A-Z]{1,3})\$?([1-9]\d*)$/i.exec(address);
   if (!match) throw new Error(`found "${address}"; expected a cell address like B4`);
-  const column = [...match[1].toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return { row: Number(match[2]) - 1, column };
+  return { row: Number(match[2]) - 1, column: columnNumber(match[1]) - 1 };
 }
 
 /** Row 3, column 1 → "B4". */

@@ -4,6 +4,9 @@ const MESSAGE_LIMIT = 225;
 const LIST_LIMIT = 255;
 const NAME_LIMIT = 31;
 
+/** The largest number that Excel takes in the rule of a validation, for a side without a limit. */
+export const BOUNDLESS = 9.99e307;
+
 /** The message of a data validation, if Excel takes it. */
 export function acceptedMessage(place: string, message: string): string {
   if (message.length > MESSAGE_LIMIT) throw new Error(`${place}: found a message of ${message.length} letters; Excel takes ${MESSAGE_LIMIT} at most`);

@@ -1,4 +1,4 @@
-import { address } from './planBuilder';
+import { address, columnNumber } from './planBuilder';
 import type { ReadCell, ReadSheet, ReadValue } from './readSheet';
 
 /** A cell of a filled-in sheet; value null if nothing stands there. */
@@ -95,13 +95,9 @@ function readRange(text: string): Range | undefined {
   const match = RANGE.exec(text);
   if (!match) return undefined;
   const [, left, top, right = left, bottom = top] = match;
-  const range = { left: columnOf(left), top: Number(top), right: columnOf(right), bottom: Number(bottom) };
+  const range = { left: columnNumber(left), top: Number(top), right: columnNumber(right), bottom: Number(bottom) };
   const cells = (range.right - range.left + 1) * (range.bottom - range.top + 1);
   return range.top > 0 && range.right >= range.left && range.bottom >= range.top && cells <= MOST_CELLS ? range : undefined;
-}
-
-function columnOf(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
 }
 
 function span(first: number, last: number): number[] {

@@ -22,6 +22,11 @@ export function address(column: number, row: number): string {
   return `${letters}${row}`;
 }
 
+/** Number of a column from its letters, in either case, counted from 1: "B" is 2. */
+export function columnNumber(letters: string): number {
+  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+}
+
 /** The same as a reference that stays where it is when a formula is copied: (2, 4) is "$B$4". */
 export function fixed(column: number, row: number): string {
   return address(column, row).replace(/^([A-Z]+)/, '$$$1$$');
@@ -49,14 +54,19 @@ export class PlanBuilder {
   /** One cell by its address. */
   fill(at: string, role: CellRole, content: Content, format?: string): this {
     const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(at) as RegExpExecArray;
-    const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-    return this.put(column, Number(row), role, content, format);
+    return this.put(columnNumber(letters), Number(row), role, content, format);
   }
 
   /** A run of cells to the right. */
   across(column: number, row: number, role: CellRole, contents: readonly Content[], format?: string): this {
     contents.forEach((content, i) => this.put(column + i, row, role, content, format));
     return this;
+  }
+
+  /** A run of cells to the right, and blank ones of the same look as far as the last column. */
+  acrossTo(last: number, column: number, row: number, role: CellRole, contents: readonly Content[], format?: string): this {
+    const rest = Array.from({ length: last - column + 1 - contents.length }, () => undefined);
+    return this.across(column, row, role, [...contents, ...rest], format);
   }
 
   /** A run of cells downwards. */
@@ -112,11 +122,6 @@ export class PlanBuilder {
   chart(chart: ChartPlan): this {
     this.charts.push(chart);
     return this;
-  }
-
-  /** The last row that holds anything. */
-  lastRow(): number {
-    return Math.max(...[...this.cells.keys()].map((at) => Number(/\d+$/.exec(at)?.[0])));
   }
 
   plan(frozenRows = 0, { locked, print }: { readonly locked?: boolean; readonly print?: PrintPlan } = {}): SheetPlan {

@@ -1,9 +1,6 @@
 import type { SheetPlan, Validation } from '../../worksheets/plan';
-import { acceptedList, acceptedMessage } from '../excelLimits';
+import { acceptedList, acceptedMessage, BOUNDLESS } from '../excelLimits';
 import { HIGHLIGHT_LOOKS } from '../roleLooks';
-
-/** The largest number that Excel takes in a rule, for a rule without limits. */
-const BOUNDLESS = 9.99e307;
 
 /** What may be typed into the ranges of a plan; anything else is refused with its message. */
 export function addValidations(sheet: Excel.Worksheet, { validations = [] }: SheetPlan): void {

@@ -1,5 +1,5 @@
 import type { SheetPlan } from '../../worksheets/plan';
-import { checkNames } from '../file/names';
+import { checkNames } from '../planNames';
 import { SheetTaken } from '../sheetHost';
 import { buildSheet } from './buildSheet';
 import { type CellBlock, cellBlock } from './cellBlock';

@@ -1,9 +1,6 @@
 import type { Highlight, SheetPlan, Validation } from '../../worksheets/plan';
-import { acceptedList, acceptedMessage } from '../excelLimits';
+import { acceptedList, acceptedMessage, BOUNDLESS } from '../excelLimits';
 import { HIGHLIGHT_LOOKS } from '../roleLooks';
-
-/** The largest numbers that Excel takes in a rule, for a side without a limit. */
-const BOUNDLESS = 9.99e307;
 
 const LOOKS = Object.keys(HIGHLIGHT_LOOKS) as Highlight['look'][];
 

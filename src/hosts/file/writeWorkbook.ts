@@ -1,12 +1,12 @@
 import { type Format, Formula, Workbook, type Worksheet } from 'wasm-xlsxwriter';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 import { addressOf, isInside, placeOf, rangeOf } from '../address';
+import { checkNames } from '../planNames';
 import { columnPixels, headLook, ROW_HEIGHT, rowHeights } from '../sheetLayout';
 import type { CellValue } from '../sheetHost';
 import { baseFormat, cellFormat } from './cellFormats';
 import { cachedText, knownError } from './cellValue';
 import { addCharts } from './charts';
-import { checkNames } from './names';
 import { setUpPages } from './pageSetup';
 import { needsArray, toStored } from './storedFormula';
 import { completed, type SpilledError } from './workbookParts';

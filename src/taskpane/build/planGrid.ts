@@ -1,3 +1,4 @@
+import { columnNumber } from '../../worksheets/planBuilder';
 import type { PlanCell, SheetPlan } from '../../worksheets/plan';
 
 /** A cell of a planned sheet with the columns and rows it covers. */
@@ -64,7 +65,7 @@ function spansOf({ merges = [] }: SheetPlan, width: number, lastRow: number) {
 /** Row and column from 1. */
 function placeOf(at: string): Place {
   const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(at) ?? ['', 'A', '1'];
-  return { row: Number(digits), column: [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) };
+  return { row: Number(digits), column: columnNumber(letters) };
 }
 
 function key({ row, column }: Place): string {

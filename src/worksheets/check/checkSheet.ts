@@ -24,18 +24,19 @@ export type { Finding } from './finding';
  */
 export function checkSheet(read: ReadSheet): readonly Finding[] {
   const sheet = new RunSheet(read);
-  const before = [...layout(sheet), ...emptyReadings(sheet), ...emptyRows(sheet), ...appliedForces(sheet), ...appliedTimes(sheet), ...beyondStandard(sheet), ...standardDue(sheet), ...overwritten(sheet)];
-  return inOrder(isUntouched(sheet) ? before : [...before, ...ofReadings(sheet)]);
+  const empty = emptyReadings(sheet);
+  const before = [...layout(sheet), ...empty, ...emptyRows(sheet), ...appliedForces(sheet), ...appliedTimes(sheet), ...beyondStandard(sheet), ...standardDue(sheet), ...overwritten(sheet)];
+  return inOrder(isUntouched(sheet) ? before : [...before, ...ofReadings(sheet, empty.length > 0)]);
 }
 
 /** What can be told once there are readings. */
-function ofReadings(sheet: RunSheet): Finding[] {
+function ofReadings(sheet: RunSheet, someEmpty: boolean): Finding[] {
   const noNumbers = readingsThatAreNoNumbers(sheet);
   const order = readingOrder(sheet);
   const sign = signOfRuns(sheet);
   const copied = copiedRuns(sheet);
   const doubtful = [...sign, ...copied].flatMap(({ at }) => cellsOfRun(sheet, at));
-  const readingsMissing = noNumbers.length > 0 || emptyReadings(sheet).length > 0;
+  const readingsMissing = noNumbers.length > 0 || someEmpty;
   return [
     ...noNumbers, ...rowsThatAreNoNumbers(sheet), ...orderOfRows(sheet), ...dueDate(sheet), ...order.findings, ...sign, ...zeroReturns(sheet), ...copied,
     ...outliers(sheet, new Set([...order.suspects, ...doubtful])),

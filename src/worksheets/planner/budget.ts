@@ -66,7 +66,7 @@ export function budgetTable(desk: Desk, row: number, budget: Budget): BudgetTabl
   const { block, suffix } = budget;
   sheet.wide(1, row, width, 'heading', budget.title);
   sheet.wide(1, row + 1, width, 'note', 'Each as a fraction of the reading at the greatest load; normal: U with k = 2, resolution: the full step, the others: half-widths. Lines can be changed, and the free ones filled.');
-  sheet.across(1, row + 2, 'header', ['Component', undefined, undefined, 'Distribution', 'Half-width or U', 'Divisor', 'Deg. of freedom', 'Sensitivity', 'Contribution', 'Share', ...Array.from({ length: width - SHARE }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 2, 'header', ['Component', undefined, undefined, 'Distribution', 'Half-width or U', 'Divisor', 'Deg. of freedom', 'Sensitivity', 'Contribution', 'Share']);
   const first = row + 3;
   const lines: (BudgetComponent | undefined)[] = [...budget.components, ...Array.from({ length: FREE_LINES }, () => undefined)];
   const last = first + lines.length - 1;
@@ -94,7 +94,7 @@ export function budgetTable(desk: Desk, row: number, budget: Budget): BudgetTabl
   rows.forEach(([id, label, value, format, unit, words], i) => {
     const at = results + i;
     sheet.put(RESULT.label, at, 'label', label).put(RESULT.value, at, 'result', value, format).put(RESULT.unit, at, 'aside', unit);
-    sheet.across(RESULT.function, at, 'formula', [words, ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+    sheet.acrossTo(width, RESULT.function, at, 'formula', [words]);
     sheet.called(`value_${id}${suffix}`, address(RESULT.value, at));
   });
   let nextRow = results + rows.length;
@@ -135,10 +135,10 @@ function decisionLines({ sheet, width }: Desk, row: number, { label, value, lowe
   const rule = address(RESULT.value, row);
   const decided = address(RESULT.value, row + 1);
   sheet.put(RESULT.label, row, 'label', 'Decision rule').put(RESULT.value, row, 'input', RULES[0]);
-  sheet.across(RESULT.function, row, 'formula', ['simple: U not added; guarded: w = U', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+  sheet.acrossTo(width, RESULT.function, row, 'formula', ['simple: U not added; guarded: w = U']);
   sheet.validate({ range: rule, rule: { kind: 'list', words: [...RULES] }, message: `Expected ${RULES.join(' or ')}.` });
   sheet.put(RESULT.label, row + 1, 'label', label).put(RESULT.value, row + 1, 'verdict', formula(`IF(OR(${unless},${relative}=""),"",PROVE.DECISION(${value},${lower},${upper},${expanded(relative)},${rule}))`));
-  sheet.across(RESULT.function, row + 1, 'formula', ['PROVE.DECISION(value,limits,U,rule)', ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+  sheet.acrossTo(width, RESULT.function, row + 1, 'formula', ['PROVE.DECISION(value,limits,U,rule)']);
   sheet.called(`decision${suffix}`, decided).called(`decision_rule${suffix}`, rule);
   sheet.highlight({ range: decided, formula: `=${decided}="pass"`, look: 'pass' });
   sheet.highlight({ range: decided, formula: `=${decided}="fail"`, look: 'fail' });

@@ -41,7 +41,7 @@ export function checkLines({ sheet, width }: Desk, row: number, lines: readonly 
     sheet.put(1, at, 'label', label).put(OWN, at, 'reference', formula(own), isLong(format) ? NARROW : format).put(RESULT.value, at, 'result', plain, format);
     sheet.put(DIFFERENCE, at, 'result', formula(`IF(OR(${shown}="",${again}=""),"",IF(AND(ISTEXT(${shown}),${shown}=${again}),0,${again}-${shown}))`), '0.0E+00');
     sheet.put(VERDICT, at, 'verdict', formula(`IF(${difference}="","",IF(ABS(${difference})<=1E-8*${scale},"agrees","differs"))`));
-    sheet.across(WORDS, at, 'formula', [words, ...Array.from({ length: width - WORDS }, () => undefined)]);
+    sheet.acrossTo(width, WORDS, at, 'formula', [words]);
     sheet.called(`plain_${id}`, again);
   });
   const first = address(VERDICT, row + 1);

@@ -6,7 +6,7 @@ import type { AnswerReader } from './answerReader';
 import { checkHeading, checkLines } from './checkLines';
 import { type Desk, formatFor, newDesk, PERCENT, rounded } from './desk';
 import { closeSheet, type ConditionLine, openSheet } from './frame';
-import { changedItem, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
+import { changedItem, checkStandard, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 import { plotArea } from './plots';
 import type { Procedure } from './procedure';
 import { outcomeLine, resultTable } from './resultTable';
@@ -57,9 +57,7 @@ function read(reader: AnswerReader, template: CreepTemplate): CreepSetup | undef
   const unloadedTimes = readTimes(reader, 'unloaded_times');
   if (item === undefined || direction === undefined || load === undefined || !loadedTimes || !unloadedTimes) return undefined;
   const force = rounded((item.capacity * load) / 100);
-  if (item.standardCapacity !== undefined && force > item.standardCapacity) {
-    reader.refuse('standard_capacity', `Found a standard verified up to ${item.standardCapacity} ${item.unit}; the load is ${force} ${item.unit}, beyond it.`);
-  }
+  checkStandard(reader, item, force, 'the load is');
   if (load > 100) reader.warn('load', `The load is ${load} % of capacity: check the safe overload of cell, adapters and frame.`);
   if (item.ratedOutput === undefined) reader.warn('rated_output', 'Without a rated output there is no creep as a part of it until one is typed on the sheet.');
   if (loadedTimes[loadedTimes.length - 1] < 20) reader.warn('loaded_times', 'The record is shorter than 20 minutes; common practice holds the load for 20 or 30.');

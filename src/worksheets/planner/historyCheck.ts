@@ -87,7 +87,7 @@ function bandTable({ sheet, width, formats }: Desk, row: number, cells: HistoryC
   const { days, waiting } = cells;
   const heads = ['Date', 'Line', 'Band, upper', 'Band, lower', 'Limit, upper', 'Limit, lower'];
   sheet.wide(1, row, width, 'heading', 'Line, prediction band and limits of the plot');
-  sheet.across(1, row + 1, 'header', [...heads, ...Array.from({ length: width - heads.length }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 1, 'header', [...heads]);
   const first = row + 2;
   const finer = `${formats.output}0`;
   for (let i = 0; i <= STEPS; i += 1) {

@@ -20,14 +20,14 @@ export function dueTable({ sheet, width }: Desk, row: number, { last }: HistoryC
     const at = row + 2 + i;
     const due = id === 'interval_fixed' ? `EDATE(${last('day')},12)` : `${last('day')}+ROUND(${months(id)}/12*365.25,0)`;
     sheet.put(RESULT.label, at, 'label', label).put(RESULT.value, at, 'result', formula(`IF(${months(id)}="","",IF(ISNUMBER(${months(id)}),${due},${months(id)}))`), DATE);
-    sheet.across(ASSUMES, at, 'aside', [assumes, ...Array.from({ length: width - ASSUMES }, () => undefined)]);
+    sheet.acrossTo(width, ASSUMES, at, 'aside', [assumes]);
     sheet.called(id.replace('interval', 'value_due'), address(RESULT.value, at));
   });
   const first = row + 2;
   const earliest = first + METHODS.length;
   const dues = `${address(RESULT.value, first)}:${address(RESULT.value, earliest - 1)}`;
   sheet.put(RESULT.label, earliest, 'label', 'The earliest of them').put(RESULT.value, earliest, 'result', formula(`IF(COUNT(${dues})=0,"",MIN(${dues}))`), DATE);
-  sheet.across(ASSUMES, earliest, 'aside', ['the most careful; the customer decides', ...Array.from({ length: width - ASSUMES }, () => undefined)]);
+  sheet.acrossTo(width, ASSUMES, earliest, 'aside', ['the most careful; the customer decides']);
   sheet.called('value_due_earliest', address(RESULT.value, earliest));
   return earliest + 2;
 }

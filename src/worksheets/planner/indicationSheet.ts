@@ -8,7 +8,7 @@ import type { ItemAnswers } from './itemForm';
 import { plainCheck } from './plainCheck';
 import { type Plot, plotArea } from './plots';
 import { programmedPoint } from './programmedPoint';
-import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable } from './resultTable';
+import { highlightVerdicts, lineRow, outcomeLine, type ResultLine, type ResultTable, resultTable, toleranceVerdict } from './resultTable';
 import { runBudget } from './runBudget';
 import { nameUnits, onceRead, readings, type SeriesBlock, span, startBlock } from './seriesBlock';
 import type { SeriesAnswers } from './seriesForm';
@@ -133,8 +133,7 @@ class IndicationSheet {
       sheet.put(column(SHARE), at, 'result', formula(`IF(OR(${error}="",${expected}=0),"",${error}/${expected})`), PERCENT);
       sheet.put(column(TOLERANCE), at, 'input', formula(`MAX(${ofReading}*ABS(${expected}),${ofCapacity}*${capacity})`), `${formats.output}0`);
       sheet.put(column(LOWER), at, 'reference', formula(`IF(${tolerance}="","",-${tolerance})`), `${formats.output}0`);
-      // A millionth of a step is let go, so that binary fractions decide nothing.
-      sheet.put(column(VERDICT), at, 'verdict', formula(`IF(${error}="","",IF(${tolerance}="","no limit",IF(ABS(${error})-${tolerance}<=1E-6*${resolution},"within","outside")))`));
+      sheet.put(column(VERDICT), at, 'verdict', formula(toleranceVerdict(error, tolerance, resolution)));
     }
     sheet.validate({ range: span(block, column(TOLERANCE)), rule: { kind: 'number', least: 0 }, message: 'Expected a tolerance of 0 or more, or nothing if the point is not judged.' });
     highlightVerdicts(sheet, span(block, column(VERDICT)));

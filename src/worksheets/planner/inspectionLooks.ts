@@ -21,7 +21,7 @@ export interface Looks {
 /** What is looked at, and what was seen. */
 export function lookTable({ sheet, width }: Desk, row: number, { looks }: InspectionTemplate): Looks {
   sheet.wide(1, row, width, 'heading', 'Looked at');
-  sheet.across(1, row + 1, 'header', ['Part', undefined, 'Look for', undefined, undefined, undefined, 'Seen', 'Verdict', 'Remark', ...Array.from({ length: width - REMARK }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 1, 'header', ['Part', undefined, 'Look for', undefined, undefined, undefined, 'Seen', 'Verdict', 'Remark']);
   const first = row + 2;
   looks.forEach(({ part, lookFor }, i) => {
     const at = first + i;

@@ -47,7 +47,7 @@ export function withoutArms({ neighbours }: Pick<Resistances, 'neighbours'>): st
 export function resistanceTable({ sheet, width }: Desk, row: number, { bridge }: InspectionTemplate, insulation: number, resistance: string): Resistances {
   sheet.wide(1, row, width, 'heading', 'Resistances');
   sheet.wide(1, row + 1, width, 'note', 'Excitation on corners 1 (+) and 3 (−), signal on 4 (+) and 2 (−). Nothing else connected; leads, and resistors in them, taken off.');
-  sheet.across(1, row + 2, 'header', ['Between', undefined, undefined, 'Measured', 'Unit', 'Expected', 'Deviation', 'Limit', 'Verdict', 'Arm, Ω', ...Array.from({ length: width - ARM }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 2, 'header', ['Between', undefined, undefined, 'Measured', 'Unit', 'Expected', 'Deviation', 'Limit', 'Verdict', 'Arm, Ω']);
   const first = row + 3;
   CORNERS.forEach(([corners, kind, share], i) => {
     const at = first + i;

@@ -19,7 +19,7 @@ export function trimCalculator({ sheet, width, item, formats }: Desk, row: numbe
   sheet.put(1, row + 2, 'label', 'Shunt for a change of').put(RESULT.value, row + 2, 'input', item.ratedOutput, formats.output).put(RESULT.unit, row + 2, 'aside', 'mV/V');
   sheet.put(STANDARD, row + 2, 'result', formula(`IF(OR(${wanted}="",${resistance}=""),"",PROVE.SHUNTRESISTOR(${resistance},${wanted}))`), '0').put(ZERO, row + 2, 'aside', 'Ω across one arm, by PROVE.SHUNTRESISTOR(R,change)');
   sheet.put(1, row + 3, 'label', 'Zero to reach').put(RESULT.value, row + 3, 'input', 0, formats.output).put(RESULT.unit, row + 3, 'aside', 'mV/V').put(STANDARD, row + 3, 'aside', 'by PROVE.ZEROTRIM(zero,R,target), R of an arm, nominal');
-  sheet.across(1, row + 4, 'header', ['Resistor', undefined, 'Arm', 'Exact', 'Unit', 'Nearest E96', 'Zero then', 'of RO', ...Array.from({ length: width - OF_OUTPUT }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 4, 'header', ['Resistor', undefined, 'Arm', 'Exact', 'Unit', 'Nearest E96', 'Zero then', 'of RO']);
   const trims = `PROVE.ZEROTRIM(${zero.now},${resistance},${target},FALSE)`;
   WAYS.forEach((way, i) => {
     const at = row + 5 + i;

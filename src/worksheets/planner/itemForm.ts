@@ -1,6 +1,7 @@
 import type { Answers, Question } from '../question';
 import type { Template } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
+import { rounded } from './desk';
 
 /** What every sheet is told of the item, the standard and itself. */
 export interface ItemAnswers {
@@ -96,6 +97,13 @@ function readSheetName(reader: AnswerReader): string | undefined {
   const name = reader.text('sheet', 31);
   if (name === undefined || (SHEET_NAME.test(name) && name.toLowerCase() !== RESERVED)) return name;
   return reader.refuse('sheet', `Found “${name}”; expected a name without \\ / ? * [ ] : and apostrophes, other than “History”.`);
+}
+
+/** Refuses a standard that is not verified as far as the loads go; `what` says what goes there, like "the load is". */
+export function checkStandard(reader: AnswerReader, { standardCapacity, unit }: ItemAnswers, greatest: number, what: string): void {
+  const load = rounded(greatest);
+  if (standardCapacity === undefined || load <= standardCapacity) return;
+  reader.refuse('standard_capacity', `Found a standard verified up to ${standardCapacity} ${unit}; ${what} ${load} ${unit}, beyond it.`);
 }
 
 /** The item of a template as answered. */

@@ -29,7 +29,7 @@ export interface LimitLines {
 export function limitLines({ sheet, width, formats }: Desk, row: number, lines: readonly LimitLines[]): { readonly nextRow: number; readonly series: readonly (readonly ChartSeries[])[] } {
   if (lines.length === 0) return { nextRow: row, series: [] };
   sheet.wide(1, row, width, 'heading', 'Limit lines of the plots');
-  sheet.across(1, row + 1, 'header', ['Limit', undefined, undefined, 'from', 'to', 'upper', 'lower', ...Array.from({ length: width - 7 }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 1, 'header', ['Limit', undefined, undefined, 'from', 'to', 'upper', 'lower']);
   const series = lines.map(({ name, to, limit, format, called }, i) => {
     const at = row + 2 + 2 * i;
     const [above, below] = [address(6, at), address(7, at)];

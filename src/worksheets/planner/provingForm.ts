@@ -5,7 +5,7 @@ import type { Answers, Question } from '../question';
 import { DIRECTIONS, type ProvingTemplate } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
 import { rounded } from './desk';
-import { type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
+import { checkStandard, type ItemAnswers, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 
 /** What a sheet of a force-proving instrument is planned from. */
 export interface ProvingSetup {
@@ -98,9 +98,7 @@ function checkTogether(reader: AnswerReader, { item, points, positions, degree, 
   } else if (points.length < USUAL_FORCES) {
     reader.warn('points', `Found ${points.length} forces; ISO 376 asks for ${USUAL_FORCES} or more (from memory).`);
   }
-  if (item.standardCapacity !== undefined && force > item.standardCapacity * (1 + 1e-12)) {
-    reader.refuse('standard_capacity', `Found a standard verified up to ${item.standardCapacity} ${item.unit}; the forces go to ${force} ${item.unit}, beyond it.`);
-  }
+  checkStandard(reader, item, force, 'the forces go to');
   if (greatest > 100) reader.warn('points', `The forces go to ${greatest} % of capacity: check the safe overload of instrument, adapters and frame.`);
   if (lowest < (LEAST_PERCENT * greatest) / 100) reader.warn('points', `The lowest force is below ${LEAST_PERCENT} % of the greatest, where no class holds (ISO 376, from memory).`);
   if (classFrom < lowest) reader.refuse('class_from', `Found ${classFrom} %; expected ${lowest} % or more, the lowest force that is applied.`);

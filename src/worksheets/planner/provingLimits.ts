@@ -53,7 +53,7 @@ export function classLimits({ sheet, width, item }: Desk, row: number, { limits 
   sheet.validate({ range, rule: { kind: 'number', least: 0, greatest: GREATEST_LIMIT }, message: `Expected a limit from 0 % to ${100 * GREATEST_LIMIT} %, or nothing if it is not judged.` });
   const { resolution, deflection } = cells;
   sheet.put(1, last + 1, 'label', 'Resolution r as a force').put(RESULT.value, last + 1, 'result', formula(`IF(OR(${resolution}="",${deflection}=""),"",ABS(${resolution}*${cells.force}/${deflection}))`), '0.00E+00');
-  sheet.put(RESULT.unit, last + 1, 'aside', item.unit).across(RESULT.limit, last + 1, 'formula', ['resolution·F_N/X_N', ...Array.from({ length: width - RESULT.limit }, () => undefined)]);
+  sheet.put(RESULT.unit, last + 1, 'aside', item.unit).acrossTo(width, RESULT.limit, last + 1, 'formula', ['resolution·F_N/X_N']);
   const wanted = `MATCH(${cells.wanted},${address(1, first)}:${address(1, last)},0)`;
   return {
     nextRow: last + 3, range, wanted, resolution: address(RESULT.value, last + 1),

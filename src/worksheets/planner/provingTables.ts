@@ -65,14 +65,14 @@ export function figuresTable({ sheet, width, item: { unit, outputUnit }, formats
 /** Over which forces each class holds, and what stops it; gives the next free row. */
 export function rangesTable({ sheet, width, item: { unit }, formats }: Desk, row: number, { calls, waiting }: TableCells): number {
   sheet.wide(1, row, width, 'heading', 'Range of each class');
-  sheet.across(1, row + 1, 'header', ['Class', `From, ${unit}`, `To, ${unit}`, 'Stopped by', `At, ${unit}`, 'Found', 'Limit', 'Not judged', ...Array.from({ length: width - 8 }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 1, 'header', ['Class', `From, ${unit}`, `To, ${unit}`, 'Stopped by', `At, ${unit}`, 'Found', 'Limit', 'Not judged']);
   CLASS_WORDS.forEach((word, i) => {
     const at = row + 2 + i;
     const cell = (column: number) => item(calls.ranges, i + 1, column);
     const once = (text: string) => formula(`IF(${waiting},"",${text})`);
     sheet.put(1, at, 'label', word).put(2, at, 'result', once(cell(2)), formats.applied).put(3, at, 'result', once(cell(3)), formats.applied);
     sheet.put(4, at, 'verdict', once(`IF(${cell(6)}="","nothing",${cell(4)})`)).put(5, at, 'result', once(`IF(${cell(6)}="","",${cell(5)})`), formats.applied);
-    sheet.put(6, at, 'result', once(cell(6)), PERCENT).put(7, at, 'result', once(cell(7)), PERCENT).across(8, at, 'result', [once(cell(8)), ...Array.from({ length: width - 8 }, () => undefined)]);
+    sheet.put(6, at, 'result', once(cell(6)), PERCENT).put(7, at, 'result', once(cell(7)), PERCENT).acrossTo(width, 8, at, 'result', [once(cell(8))]);
   });
   return row + 2 + CLASS_WORDS.length + 1;
 }

@@ -43,7 +43,7 @@ export function resultTable({ sheet, width }: Desk, row: number, title: string, 
   lines.forEach((line, i) => {
     const at = first + i;
     sheet.put(RESULT.label, at, 'label', line.label).put(RESULT.value, at, 'result', line.value, line.format).put(RESULT.unit, at, 'aside', line.unit);
-    sheet.across(RESULT.function, at, 'formula', [line.function, ...Array.from({ length: width - RESULT.function }, () => undefined)]);
+    sheet.acrossTo(width, RESULT.function, at, 'formula', [line.function]);
     if (line.id !== undefined) {
       values.set(line.id, address(RESULT.value, at));
       sheet.called(`value_${line.id}`, address(RESULT.value, at));
@@ -82,6 +82,11 @@ export function verdictText(value: string, limit: string, rule: NonNullable<Resu
     least: `${value}>=${limit}*(1-1E-9)`,
   }[rule];
   return `IF(ISERROR(${value}),"no result",IF(${value}="","",IF(${limit}="","no limit",IF(ISNUMBER(${value}),IF(${holds},"within","outside"),"outside"))))`;
+}
+
+/** The verdict on an error against its tolerance. A millionth of a step is let go, so that binary fractions decide nothing. */
+export function toleranceVerdict(error: string, tolerance: string, resolution: string): string {
+  return `IF(${error}="","",IF(${tolerance}="","no limit",IF(ABS(${error})-${tolerance}<=1E-6*${resolution},"within","outside")))`;
 }
 
 /** Looks of verdicts: within, outside, and what cannot be judged. */

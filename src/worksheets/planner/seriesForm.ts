@@ -2,7 +2,7 @@ import { UNITS } from '../../metrology/units';
 import type { Answers, Question } from '../question';
 import { DIRECTIONS, type Direction, type SeriesTemplate } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
-import type { ItemAnswers } from './itemForm';
+import { checkStandard, type ItemAnswers } from './itemForm';
 
 /** What a series of readings is told: what is applied, how often, and what is taken off. */
 export interface SeriesAnswers {
@@ -87,9 +87,7 @@ export function checkSeries(reader: AnswerReader, item: ItemAnswers, { points, r
   if (applied === 'weights' && !isForceUnit(item.unit)) reader.refuse('unit', `Found ${item.unit}; expected a unit of force that is known, like kN or lbf, to compute it from dead weights.`);
   const most = Math.max(...points);
   const greatest = (item.capacity * most) / 100;
-  if (item.standardCapacity !== undefined && greatest > item.standardCapacity * (1 + 1e-12)) {
-    reader.refuse('standard_capacity', `Found a standard verified up to ${item.standardCapacity} ${item.unit}; the points go to ${Number(greatest.toPrecision(12))} ${item.unit}, beyond it.`);
-  }
+  checkStandard(reader, item, greatest, 'the points go to');
   if (most > 100) reader.warn('points', `The points go to ${most} % of capacity: check the safe overload of cell, adapters and frame.`);
   if (points.at(-1) !== 0) reader.warn('points', 'The run does not end with a zero, so there is no zero return.');
   const top = points.indexOf(most);

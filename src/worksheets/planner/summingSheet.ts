@@ -71,9 +71,8 @@ function cellTable({ sheet, width, item, formats }: Desk, row: number, cells: nu
   const first = row + 3;
   const range = (column: number) => `${address(column, first)}:${address(column, first + cells - 1)}`;
   sheet.wide(1, row, width, 'heading', 'Cells, each by itself');
-  const rest = Array.from({ length: width - SHARE }, () => undefined);
-  sheet.across(1, row + 1, 'header', ['Cell', 'Identification', undefined, 'Without load', 'Under load', 'R output', 'Change', 'Of the box', ...rest]);
-  sheet.across(1, row + 2, 'header', [undefined, undefined, undefined, outputUnit, outputUnit, 'Ω', outputUnit, 'its change', ...rest]);
+  sheet.acrossTo(width, 1, row + 1, 'header', ['Cell', 'Identification', undefined, 'Without load', 'Under load', 'R output', 'Change', 'Of the box']);
+  sheet.acrossTo(width, 1, row + 2, 'header', [undefined, undefined, undefined, outputUnit, outputUnit, 'Ω', outputUnit, 'its change']);
   for (let i = 0; i < cells; i += 1) {
     const at = first + i;
     const [zero, loaded, resistance, change] = [ZERO, LOADED, OHMS, CHANGE].map((column) => address(column, at));

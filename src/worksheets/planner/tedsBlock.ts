@@ -33,7 +33,7 @@ export function tedsBlock({ sheet, width, item }: Desk, row: number, cells: Teds
   const range = (from: number, to = from) => `${address(from, first)}:${address(to, last)}`;
   sheet.wide(1, row, width, 'heading', 'TEDS content');
   sheet.wide(1, row + 1, width, 'note', 'Basic TEDS and template 33 of IEEE 1451.4. Fill in the yellow cells; then the bytes stand below. Electrical values are in V/V. Read the memory back and compare before the transducer leaves.');
-  sheet.across(1, row + 2, 'header', ['What', undefined, 'Field', 'Value', 'Unit', ...Array.from({ length: width - UNIT }, () => undefined)]);
+  sheet.acrossTo(width, 1, row + 2, 'header', ['What', undefined, 'Field', 'Value', 'Unit']);
   fields.forEach(({ field, words, value, unit = '', format }, i) => {
     const at = first + i;
     sheet.put(WORDS, at, 'label', words).put(FIELD, at, 'reference', field).put(VALUE, at, typeof value === 'object' ? 'result' : 'input', value, format).put(UNIT, at, 'aside', unit);

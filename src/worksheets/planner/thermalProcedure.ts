@@ -2,7 +2,7 @@ import type { Answers, Question } from '../question';
 import { DIRECTIONS, type ThermalTemplate } from '../templateSchema';
 import type { AnswerReader } from './answerReader';
 import { rounded } from './desk';
-import { changedItem, itemQuestions, readItem, split, suggestedItem } from './itemForm';
+import { changedItem, checkStandard, itemQuestions, readItem, split, suggestedItem } from './itemForm';
 import type { Procedure } from './procedure';
 import { planThermal, type ThermalSetup } from './thermalSheet';
 
@@ -46,9 +46,7 @@ function read(reader: AnswerReader, template: ThermalTemplate): ThermalSetup | u
   const soak = reader.number('soak', { least: 0, greatest: 10_000 });
   if (item === undefined || direction === undefined || load === undefined || temperatures === undefined || soak === undefined) return undefined;
   const force = rounded((item.capacity * load) / 100);
-  if (item.standardCapacity !== undefined && force > item.standardCapacity) {
-    reader.refuse('standard_capacity', `Found a standard verified up to ${item.standardCapacity} ${item.unit}; the load is ${force} ${item.unit}, beyond it.`);
-  }
+  checkStandard(reader, item, force, 'the load is');
   if (load > 100) reader.warn('load', `The load is ${load} % of capacity: check the safe overload of cell, adapters and frame, which falls with heat.`);
   if (item.ratedOutput === undefined) reader.warn('rated_output', 'Without a rated output there is no zero effect as a part of it until one is typed on the sheet.');
   if (soak < USUAL_SOAK) reader.warn('soak', `The soak is shorter than ${USUAL_SOAK} minutes: few cells are at one temperature throughout by then.`);

@@ -1,5 +1,5 @@
 import { converter, type Unit, UNITS } from '../../metrology/units';
-import { address, type Formula, formula } from '../planBuilder';
+import { address, fixed, type Formula, formula } from '../planBuilder';
 import { type Desk, rounded } from './desk';
 
 /** Conventional density of weights and the air it is meant in, kg/m³, and standard gravity, m/s². Source: OIML R 111. */
@@ -28,7 +28,7 @@ export function weightsTable({ sheet, width, item, formats }: Desk, row: number,
     const first = i % 2 === 0 ? 1 : 6;
     sheet.put(first, line(i), i % 2 === 0 ? 'label' : 'aside', label).put(first + 3, line(i), 'input', value, format);
     sheet.validate({ range: address(first + 3, line(i)), rule: { kind: 'number', least: i === 2 ? -40 : 0 }, message: `${label}: expected a number.` });
-    return `$${address(first + 3, line(i)).replace(/\d+$/, '$$$&')}`;
+    return fixed(first + 3, line(i));
   });
   const [gravity, density, temperature, pressure, humidity] = cells;
   const conventional = address(9, line(AIR.length));
@@ -44,7 +44,7 @@ export function weightsTable({ sheet, width, item, formats }: Desk, row: number,
     const [kilograms, force] = [address(MASS, first + i), address(NEWTONS, first + i)];
     const air = `PROVE.AIRDENSITY(${temperature},${pressure},${humidity})`;
     sheet.put(POINT, first + i, 'reference', point, '0.##').put(MASS, first + i, 'input', mass, '0.#####');
-    sheet.put(NEWTONS, first + i, 'result', formula(`IF(${kilograms}="","",PROVE.WEIGHTFORCE(${kilograms},${gravity},${air},${density},$I$${line(AIR.length)}="yes"))`), '0.000');
+    sheet.put(NEWTONS, first + i, 'result', formula(`IF(${kilograms}="","",PROVE.WEIGHTFORCE(${kilograms},${gravity},${air},${density},${fixed(9, line(AIR.length))}="yes"))`), '0.000');
     sheet.put(FORCE, first + i, 'result', formula(`IF(${force}="","",PROVE.UNIT(${force},"N","${item.unit}"))`), `${formats.applied === '0' ? '0.' : formats.applied}0000`);
   });
   sheet.called('masses', `${address(MASS, first)}:${address(MASS, first + points.length - 1)}`);

@@ -1,6 +1,6 @@
-import type { SheetPlan } from '../../worksheets/plan';
-import { rangeOf } from '../address';
-import { acceptedSheetName } from '../excelLimits';
+import type { SheetPlan } from '../worksheets/plan';
+import { rangeOf } from './address';
+import { acceptedSheetName } from './excelLimits';
 
 /** A name of a range: Excel takes more letters, but the other hosts read these. */
 const RANGE_NAME = /^[A-Z_]\w{0,254}$/i;
