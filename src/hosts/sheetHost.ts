@@ -1,4 +1,4 @@
-import type { PlanName, SheetPlan } from '../worksheets/plan';
+import type { Entry, PlanName, SheetPlan } from '../worksheets/plan';
 
 /** What a cell holds: null if blank. */
 export type CellValue = number | string | boolean | { readonly error: string } | null;
@@ -53,6 +53,13 @@ export interface SheetHost {
   write(plan: SheetPlan, options?: { readonly replace?: boolean }): Promise<void>;
   read(sheet: string): Promise<SheetContent>;
   remove(sheet: string): Promise<void>;
+  /**
+   * Puts constants into cells of a sheet, null to empty them: all of them or none, and one step for undo. Text stays text. Cells
+   * that a formula stands in or spills into, and locked ones, are refused by their address.
+   */
+  fill(sheet: string, entries: readonly Entry[]): Promise<void>;
+  /** The whole workbook as the bytes of a file (.xlsx), with what its formulas give. */
+  save(): Promise<Uint8Array>;
   /** Shows a sheet and selects a cell or range of it. */
   select(sheet: string, address: string): Promise<void>;
   /** The sheet that is shown. */

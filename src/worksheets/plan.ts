@@ -98,4 +98,13 @@ export interface PrintPlan {
   readonly landscape: boolean;
   /** First and last row repeated on every page, if any. */
   readonly repeatRows?: readonly [first: number, last: number];
+  /** What stands at the foot of every page, left of "page x of y"; no foot if omitted. */
+  readonly foot?: string;
+}
+
+/** What a cell of a sheet that stands already is to hold; null empties it. */
+export interface Entry {
+  /** Address within the sheet, like "B4". */
+  readonly at: string;
+  readonly value: string | number | boolean | null;
 }

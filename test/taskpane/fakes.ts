@@ -1,7 +1,7 @@
 import { type SheetContent, type SheetHost, SheetTaken } from '../../src/hosts/sheetHost';
 import type { PaneMemory } from '../../src/taskpane/memory';
 import type { Planning } from '../../src/taskpane/build/planning';
-import type { SheetPlan } from '../../src/worksheets/plan';
+import type { Entry, SheetPlan } from '../../src/worksheets/plan';
 import type { Answers, Problem, Question } from '../../src/worksheets/question';
 import { type Template, TemplateError } from '../../src/worksheets/template';
 
@@ -15,6 +15,7 @@ export function fakeMemory(refuses = false): PaneMemory & { readonly held: Map<s
 export class FakeHost implements SheetHost {
   readonly written: SheetPlan[] = [];
   readonly selected: string[] = [];
+  readonly filled: { readonly sheet: string; readonly entries: readonly Entry[] }[] = [];
   readonly content = new Map<string, SheetContent>([['Sheet1', { name: 'Sheet1', cells: [], merges: [], names: [] }]]);
   open = 'Sheet1';
   reads = 0;
@@ -41,6 +42,23 @@ export class FakeHost implements SheetHost {
 
   async remove(sheet: string): Promise<void> {
     this.content.delete(sheet);
+  }
+
+  async fill(sheet: string, entries: readonly Entry[]): Promise<void> {
+    if (this.failure) throw this.failure;
+    const before = this.content.get(sheet)!;
+    const cells = new Map(before.cells.map((cell) => [cell.at, cell]));
+    for (const { at, value } of entries) {
+      if (value === null) cells.delete(at);
+      else cells.set(at, { at, value });
+    }
+    this.content.set(sheet, { ...before, cells: [...cells.values()] });
+    this.filled.push({ sheet, entries });
+  }
+
+  async save(): Promise<Uint8Array> {
+    if (this.failure) throw this.failure;
+    return new Uint8Array([80, 75]);
   }
 
   async select(sheet: string, address: string): Promise<void> {
