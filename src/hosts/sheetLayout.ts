@@ -65,7 +65,8 @@ export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
     if (merge && merge.endRow > row) continue;
     const { size = BASE_SIZE, wrapped = false, bold = false } = ROLE_LOOKS[cell.role];
     const width = widthOf(plan, column, merge?.endColumn ?? column) - CELL_PADDING;
-    const lines = wrapped && typeof cell.value === 'string' ? lineCount(cell.value, width, size, bold) : 1;
+    const wraps = wrapped || cell.lines !== undefined;
+    const lines = Math.max(cell.lines ?? 1, wraps && typeof cell.value === 'string' ? lineCount(cell.value, width, size, bold) : 1);
     // A heading stands off from what is above it, unless a table beside it goes on.
     const room = cell.role === 'heading' && !shared.has(row) ? 14 : 6;
     heights.set(row, Math.max(heights.get(row) ?? ROW_HEIGHT, linesHeight(lines, size) + room));

@@ -45,6 +45,8 @@ export interface PlanCell {
   readonly spill?: { readonly rows: number; readonly columns: number };
   /** Number format, like "0.000 %"; general if omitted. */
   readonly format?: string;
+  /** Room for so many lines, over which what is typed wraps; one line, which does not, if omitted. */
+  readonly lines?: number;
 }
 
 /** A defined name of the sheet. */
@@ -98,7 +100,7 @@ export interface PrintPlan {
   readonly landscape: boolean;
   /** First and last row repeated on every page, if any. */
   readonly repeatRows?: readonly [first: number, last: number];
-  /** What stands at the foot of every page, left of "page x of y"; no foot if omitted. */
+  /** What stands at the foot of every page, left of "page x of y"; the name of the sheet and "x / y" if omitted. */
   readonly foot?: string;
 }
 

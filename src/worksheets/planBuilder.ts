@@ -97,6 +97,14 @@ export class PlanBuilder {
     return this;
   }
 
+  /** Gives the cells of a row room for so many lines, over which what is typed wraps. */
+  roomy(row: number, lines: number): this {
+    for (const [at, cell] of this.cells) {
+      if (cell.role === 'input' && Number(/\d+$/.exec(at)?.[0]) === row) this.cells.set(at, { ...cell, lines });
+    }
+    return this;
+  }
+
   /** One cell that shows across several columns. */
   wide(column: number, row: number, columns: number, role: CellRole, content?: Content, format?: string): this {
     this.merges.push(`${address(column, row)}:${address(column + columns - 1, row)}`);

@@ -74,7 +74,7 @@ function cutCells(sheet: ComputedSheet, layout: PrintLayout, pages: readonly Pag
     const merge = merges.find((range) => isInside(place, range));
     const range = merge ?? { startRow: place.row, endRow: place.row, startColumn: place.column, endColumn: place.column };
     if (value === null || value === '' || !layout.contains(range)) return [];
-    const shown = merge || ROLE_LOOKS[cell.role].wrapped || typeof value !== 'string' ? range : overflow(range, sheet, cells, layout.area);
+    const shown = merge || ROLE_LOOKS[cell.role].wrapped || cell.lines !== undefined || typeof value !== 'string' ? range : overflow(range, sheet, cells, layout.area);
     const box = layout.boxOf(shown);
     const found = textIn(box, pages[box.page].words);
     const whole = typeof value === 'string' ? found === plain(value) : found !== '' && !found.includes('###');

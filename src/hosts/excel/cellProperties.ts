@@ -11,7 +11,7 @@ export interface CellSetting {
 }
 
 /** The look of a cell, and whether it may be typed into when the sheet is protected, as Excel takes it. Font and colour of the sheet are left out. */
-export function cellProperties({ role }: PlanCell, { head, tall }: CellSetting): Excel.SettableCellProperties {
+export function cellProperties({ role, lines }: PlanCell, { head, tall }: CellSetting): Excel.SettableCellProperties {
   const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, centered, indented, line } = ROLE_LOOKS[role];
   return {
     format: {
@@ -20,7 +20,7 @@ export function cellProperties({ role }: PlanCell, { head, tall }: CellSetting):
       protection: { locked: role !== 'input' },
       ...side(head ? { side: head.side, indented: head.indented } : { side: centered ? 'center' : undefined, indented }),
       ...(fill && { fill: { color: fill } }),
-      ...(wrapped && { wrapText: true }),
+      ...((wrapped || lines !== undefined) && { wrapText: true }),
       ...(line && head?.ruled !== false && { borders: borders(line) }),
     },
   };

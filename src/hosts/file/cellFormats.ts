@@ -22,7 +22,7 @@ export interface CellSetting {
 const SIDES = { left: FormatAlign.Left, right: FormatAlign.Right, center: FormatAlign.Center };
 
 /** The look of a cell in the file: its role, number format, lock, and how it fits in. */
-export function cellFormat({ role, format, value }: PlanCell, { head, tall }: CellSetting): Format {
+export function cellFormat({ role, format, value, lines }: PlanCell, { head, tall }: CellSetting): Format {
   const { bold, italic, size = BASE_SIZE, color = INK, fill, wrapped, atBottom, centered, indented, line } = ROLE_LOOKS[role];
   const upright = atBottom ? FormatAlign.Bottom : tall ? FormatAlign.Top : FormatAlign.VerticalCenter;
   const made = baseFormat().setFontSize(size).setFontColor(Color.parse(color)).setAlign(upright);
@@ -33,7 +33,7 @@ export function cellFormat({ role, format, value }: PlanCell, { head, tall }: Ce
   if (bold) made.setBold();
   if (italic) made.setItalic();
   if (fill) made.setBackgroundColor(Color.parse(fill));
-  if (wrapped) made.setTextWrap();
+  if (wrapped || lines !== undefined) made.setTextWrap();
   if (line?.where === 'round') made.setBorder(FormatBorder.Thin).setBorderColor(Color.parse(line.color));
   if (line?.where === 'below' && head?.ruled !== false) made.setBorderBottom(FormatBorder.Thin).setBorderBottomColor(Color.parse(line.color));
   if (format !== undefined) made.setNumFormat(format);

@@ -1,5 +1,5 @@
 import { BooleanNumber, BorderStyleTypes, HorizontalAlign, type IStyleData, VerticalAlign, WrapStrategy } from '@univerjs/core';
-import type { CellRole } from '../../worksheets/plan';
+import type { CellRole, PlanCell } from '../../worksheets/plan';
 import { BASE_SIZE, FONT, INK, type Look, ROLE_LOOKS } from '../roleLooks';
 import type { HeadLook } from '../sheetLayout';
 
@@ -27,9 +27,9 @@ const PADDING: Partial<Record<CellRole, IStyleData['pd']>> = {
   input: FIGURES, result: FIGURES, reference: FIGURES,
 };
 
-/** The style of a cell: its role, its number format, and how it fits in if it is a table head. */
-export function roleStyle(role: CellRole, format?: string, head?: HeadLook): IStyleData {
-  const look = ROLE_LOOKS[role];
+/** The style of a cell: its role, its number format, whether it wraps though its role does not, and how it fits in if it is a table head. */
+export function roleStyle({ role, format, lines }: Pick<PlanCell, 'role' | 'format' | 'lines'>, head?: HeadLook): IStyleData {
+  const look: Look = lines === undefined ? ROLE_LOOKS[role] : { ...ROLE_LOOKS[role], wrapped: true };
   const side = head?.side ?? (look.centered ? 'center' : undefined);
   return {
     ...BASE_STYLE,

@@ -72,7 +72,7 @@ export function sheetData(plan: SheetPlan, id: string, styles: StyleTable): Part
   let lastColumn = plan.columns.length - 1;
   for (const cell of plan.cells) {
     const { row, column } = placeOf(cell.at);
-    (cellData[row] ??= {})[column] = { ...content(cell), s: styles.nameOf(roleStyle(cell.role, cell.format, headLook(cell, cells))) };
+    (cellData[row] ??= {})[column] = { ...content(cell), s: styles.nameOf(roleStyle(cell, headLook(cell, cells))) };
     lastRow = Math.max(lastRow, row);
     lastColumn = Math.max(lastColumn, column);
   }
