@@ -44,6 +44,9 @@ export const ROLE_LOOKS: Readonly<Record<CellRole, Look>> = {
   reference: { color: MUTED, line: { where: 'below', color: LINE } },
   formula: { indented: true, line: { where: 'below', color: LINE } },
   aside: { indented: true },
+  field: { color: MUTED, line: { where: 'below', color: LINE } },
+  stated: { indented: true, line: { where: 'below', color: LINE } },
+  figure: { line: { where: 'below', color: LINE } },
   verdict: { fill: '#eaf4f2', centered: true, line: { where: 'round', color: '#c6dfda' } },
 };
 

@@ -30,7 +30,9 @@ export type CellRole =
   /** Words right of a figure, like its unit. */
   | 'aside'
   /** A result in a word: within, outside, agrees. */
-  | 'verdict';
+  | 'verdict'
+  /** What a certificate states: the name of a statement, its words or single figure, and figures of a table. */
+  | 'field' | 'stated' | 'figure';
 
 /** A cell with neither value nor formula only takes its look: room for what spills into it, or for the user. */
 export interface PlanCell {

@@ -24,7 +24,7 @@ const PADDING: Partial<Record<CellRole, IStyleData['pd']>> = {
   heading: {},
   caution: { l: 6, r: 6, t: 3 },
   header: { l: 3, r: 4 },
-  input: FIGURES, result: FIGURES, reference: FIGURES,
+  input: FIGURES, result: FIGURES, reference: FIGURES, figure: FIGURES,
 };
 
 /** The style of a cell: its role, its number format, whether it wraps though its role does not, and how it fits in if it is a table head. */

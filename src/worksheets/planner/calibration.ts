@@ -80,6 +80,7 @@ export function residualTable({ sheet, width, item, formats }: Desk, row: number
   for (let i = 0; i < count; i += 1) sheet.put(1, firstRow + i, 'reference', formula(address(block.forceColumn, block.firstRow + i)), formats.applied);
   sheet.spill(2, firstRow, 1, count, onceRead(block, `PROVE.RESPONSE(PROVE.FIT(${fit}),${forces(block)})`), formats.output);
   sheet.spill(3, firstRow, runs, count, onceRead(block, `PROVE.RESIDUALS(${fit})`), finer);
+  sheet.called(`fitted_${block.id}`, `${address(2, firstRow)}:${address(2, firstRow + count - 1)}`);
   sheet.called(`residuals_${block.id}`, `${address(3, firstRow)}:${address(2 + runs, firstRow + count - 1)}`);
   return { nextRow: firstRow + count + 1, firstRow };
 }

@@ -137,7 +137,7 @@ class IndicationSheet {
     }
     sheet.validate({ range: span(block, column(TOLERANCE)), rule: { kind: 'number', least: 0 }, message: 'Expected a tolerance of 0 or more, or nothing if the point is not judged.' });
     highlightVerdicts(sheet, span(block, column(VERDICT)));
-    sheet.called(`errors_${block.id}`, span(block, column(ERROR))).called(`tolerances_${block.id}`, span(block, column(TOLERANCE)));
+    sheet.called(`errors_${block.id}`, span(block, column(ERROR))).called(`tolerances_${block.id}`, span(block, column(TOLERANCE))).called(`verdicts_${block.id}`, span(block, column(VERDICT)));
     return block;
   }
 

@@ -34,6 +34,7 @@ export function provingPlots(desk: Desk, row: number, cells: ResultCells, uncert
   ];
   sheet.called('proving_forces', lines.at('force', 0, last)).called('proving_b', figures.at('b', 0, last)).called('proving_b_same', figures.at('same', 0, last));
   sheet.called('proving_fc', figures.at('fc', 0, last)).called('proving_v', figures.at('v', 0, last)).called('proving_w', uncertainty.at('expanded', 0, last));
+  sheet.called('proving_xr', figures.at('mean', 0, last)).called('proving_xa', figures.at('fitted', 0, last)).called('proving_class', figures.at('class', 0, last));
   for (const line of ['b', 'b_same', 'fc', 'v', 'w'] as const) sheet.called(`proving_line_${line}`, lines.at(line, 0, last));
   plotArea(desk, row, plots);
   return lines.nextRow;
