@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from '
 import path from 'node:path';
 import { ensurePackages, root, run } from './ensure.mjs';
 
-const SOURCES = ['src/metrology', 'src/functions', 'src/hosts/grid', 'scripts/generate.mjs', 'webpack.config.js', 'tsconfig.json', 'package-lock.json'];
+const SOURCES = ['src/metrology', 'src/functions', 'src/hosts', 'src/worksheets/planBuilder.ts', 'scripts/generate.mjs', 'webpack.config.js', 'tsconfig.json', 'package-lock.json'];
 
 /** Installs packages and builds the engine where needed, which takes a minute the first time and nothing after. */
 export function ensureEngine() {

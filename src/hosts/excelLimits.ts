@@ -3,6 +3,10 @@
 const MESSAGE_LIMIT = 225;
 const LIST_LIMIT = 255;
 const NAME_LIMIT = 31;
+const FOOT_LIMIT = 255;
+
+/** Letters that a cell holds at most. */
+export const TEXT_LIMIT = 32_767;
 
 /** The largest number that Excel takes in the rule of a validation, for a side without a limit. */
 export const BOUNDLESS = 9.99e307;
@@ -31,4 +35,13 @@ export function acceptedSheetName(name: string): string {
   if (/^'|'$/.test(name)) throw new Error(`${found}a name without an apostrophe at its ends`);
   if (/^history$/i.test(name)) throw new Error(`${found}another, since Excel keeps this name for itself`);
   return name;
+}
+
+/** The left and the right side of the foot of a printed page, in the marks of Excel: what the plan says, or the sheet's name. */
+export function acceptedFoot(place: string, foot?: string): { readonly left: string; readonly right: string } {
+  const left = foot === undefined ? '&A' : foot.replaceAll('&', '&&');
+  const right = foot === undefined ? '&P / &N' : 'page &P of &N';
+  const { length } = `&L${left}&R${right}`;
+  if (length > FOOT_LIMIT) throw new Error(`${place}: found a foot of the page of ${length} letters; Excel takes ${FOOT_LIMIT} at most, page numbers included`);
+  return { left, right };
 }

@@ -1,5 +1,6 @@
 import type { SheetPlan } from '../../worksheets/plan';
 import { rangeOf } from '../address';
+import { acceptedFoot } from '../excelLimits';
 import { BASE_SIZE, FONT, INK } from '../roleLooks';
 import { pageBreaks } from '../pageBreaks';
 import { COLUMN_WIDTH, columnPixels, isLandscape, ROW_HEIGHT, rowHeights } from '../sheetLayout';
@@ -56,15 +57,16 @@ function setSizes(sheet: Excel.Worksheet, plan: SheetPlan, { entries }: CellBloc
   }));
 }
 
-/** A4, one page wide, with name and page number at the foot. */
+/** A4, one page wide, with what the plan says, or the sheet's name, and the page number at the foot. */
 function setPage(page: Excel.PageLayout, plan: SheetPlan): void {
   page.paperSize = 'A4';
   page.orientation = isLandscape(plan) ? 'Landscape' : 'Portrait';
   page.zoom = { horizontalFitToPages: 1 };
   page.setPrintMargins('Inches', { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 });
   const foot = page.headersFooters.defaultForAllPages;
-  foot.leftFooter = '&A';
-  foot.rightFooter = '&P / &N';
+  const { left, right } = acceptedFoot(plan.name, plan.print?.foot);
+  foot.leftFooter = left;
+  foot.rightFooter = right;
   if (!plan.print) return;
   page.setPrintArea(plan.print.area);
   const [first, last] = plan.print.repeatRows ?? [];

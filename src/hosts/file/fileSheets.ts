@@ -1,5 +1,6 @@
-import type { SheetPlan } from '../../worksheets/plan';
-import { addressOf, rangeOf } from '../address';
+import type { Entry, PlanCell, SheetPlan } from '../../worksheets/plan';
+import { addressOf, type CellPlace, isInside, placeOf, rangeOf } from '../address';
+import { type Hindrance, type PlacedEntry, placedEntries, refuseHindered } from '../entries';
 import { type CellValue, type SheetContent, type SheetEntry, type SheetHost, SheetTaken } from '../sheetHost';
 import { readWorkbook } from './readWorkbook';
 import { writeWorkbook } from './writeWorkbook';
@@ -65,6 +66,15 @@ export class FileSheets implements SheetHost {
     });
   }
 
+  fill(sheet: string, entries: readonly Entry[]): Promise<void> {
+    return this.change((held) => {
+      const filled = found(held, sheet);
+      const placed = placedEntries(filled.plan.name, entries);
+      refuseHindered(filled.plan.name, placed, (entry) => hindranceIn(filled.plan, entry));
+      return { ...held, sheets: held.sheets.map((other) => (other === filled ? { ...other, plan: filledPlan(other.plan, placed) } : other)) };
+    });
+  }
+
   select(sheet: string, address: string): Promise<void> {
     return this.change((held) => {
       const selected = found(held, sheet);
@@ -120,6 +130,30 @@ function isNamed({ plan }: HeldSheet, name: string): boolean {
 
 function isEmpty({ cells }: SheetPlan): boolean {
   return cells.every(({ value, formula }) => formula === undefined && (value === undefined || value === ''));
+}
+
+function hindranceIn({ cells, locked }: SheetPlan, { at, ...place }: PlacedEntry): Hindrance | undefined {
+  const own = cells.find((cell) => cell.at === at);
+  if (own?.formula !== undefined) return { kind: 'formula' };
+  const source = cells.find((cell) => spillsInto(cell, place));
+  if (source) return { kind: 'spill', source: source.at };
+  return locked && own?.role !== 'input' ? { kind: 'locked' } : undefined;
+}
+
+function spillsInto({ at, formula, spill }: PlanCell, place: CellPlace): boolean {
+  if (formula === undefined || !spill) return false;
+  const { row, column } = placeOf(at);
+  return isInside(place, { startRow: row, startColumn: column, endRow: row + spill.rows - 1, endColumn: column + spill.columns - 1 });
+}
+
+/** The plan with the values of its cells exchanged; a cell that it does not have yet is one of plain text. */
+function filledPlan(plan: SheetPlan, entries: readonly PlacedEntry[]): SheetPlan {
+  const values = new Map(entries.map(({ at, value }) => [at, value]));
+  const withValue = (cell: PlanCell, value: PlacedEntry['value']): PlanCell => ({ ...cell, value: value ?? undefined });
+  const known = new Set(plan.cells.map(({ at }) => at));
+  const cells = plan.cells.map((cell) => (values.has(cell.at) ? withValue(cell, values.get(cell.at) ?? null) : cell));
+  const added = entries.filter(({ at, value }) => !known.has(at) && value !== null).map(({ at, value }) => withValue({ at, role: 'label' }, value));
+  return { ...plan, cells: [...cells, ...added] };
 }
 
 /** "$b$4" → "B4"; throws on what is no address. */

@@ -53,7 +53,8 @@ export class CellReader {
     return this.formulas.getFormulaStringByCell(row, column, sheetId, this.unitId) ?? undefined;
   }
 
-  private spillSource(sheetId: string, place: CellPlace): CellPlace | undefined {
+  /** The cell whose formula spills into this one, or is this one. */
+  spillSource(sheetId: string, place: CellPlace): CellPlace | undefined {
     const blocks = this.formulas.getArrayFormulaRange()[this.unitId]?.[sheetId] ?? {};
     for (const [row, columns] of Object.entries(blocks)) {
       for (const [column, range] of Object.entries(columns ?? {})) {

@@ -1,5 +1,5 @@
 import {
-  ICommandService, type ICellData, type Injector, type IObjectMatrixPrimitiveType, type IWorkbookData, LocaleType, LogLevel, Univer,
+  ICommandService, type ICellData, type Injector, type IObjectMatrixPrimitiveType, IUniverInstanceService, type IWorkbookData, LocaleType, LogLevel, Univer,
   UniverInstanceType, type Workbook, type Worksheet,
 } from '@univerjs/core';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
@@ -63,6 +63,8 @@ export class Engine {
     this.unitId = `engine-${engines}`;
     this.workbook = this.univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, workbookData(this.unitId, sheets));
     this.injector = this.univer.__getInjector();
+    // Undo takes back the last step of the workbook that has the focus.
+    this.injector.get(IUniverInstanceService).focusUnit(this.unitId);
     this.messages = registerCellFunctions(this.injector);
   }
 

@@ -1,9 +1,10 @@
 import { CommandType, generateRandomId, ICommandService, type Worksheet } from '@univerjs/core';
 import { RemoveSheetCommand, SetWorksheetActiveOperation } from '@univerjs/sheets';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
-import type { SheetPlan } from '../../worksheets/plan';
+import type { Entry, SheetPlan } from '../../worksheets/plan';
 import { type SheetContent, type SheetEntry, type SheetHost, SheetTaken } from '../sheetHost';
 import type { OpenWorkbook } from './cellReader';
+import { filling } from './fillSheet';
 import { isEmpty, readSheet } from './readSheet';
 import { insertion, replacement, Steps } from './writeSheet';
 
@@ -47,6 +48,19 @@ export class GridSheets implements SheetHost {
     const found = this.known(sheet);
     if (workbook.getSheetSize() === 1) throw new Error(`“${sheet}” is the only sheet; a workbook needs one.`);
     await this.commands.executeCommand(RemoveSheetCommand.id, { unitId: workbook.getUnitId(), subUnitId: found.getSheetId() });
+  }
+
+  async fill(sheet: string, entries: readonly Entry[]): Promise<void> {
+    const found = this.known(sheet);
+    const steps = new Steps(this.grid.injector, [filling(this.grid, found, entries)]);
+    if (entries.length === 0) return;
+    try {
+      await this.whileCalculating(() => steps.take());
+    } catch (error) {
+      steps.takeBack();
+      throw new Error(`The sheet “${found.getName()}” could not be filled, and is as it was: ${reason(error)}`, { cause: error });
+    }
+    steps.noteForUndo(this.grid.workbook().getUnitId());
   }
 
   async select(sheet: string, address: string): Promise<void> {

@@ -7,7 +7,8 @@ import {
   RemoveRowMutation, RemoveWorksheetMergeMutation, ReorderRangeMutation, SetRangeValuesMutation,
 } from '@univerjs/sheets';
 import { IEditorBridgeService, SetCellEditVisibleOperation } from '@univerjs/sheets-ui';
-import { addressOf, type CellPlace, isInside, rangeOf } from '../address';
+import { addressOf, type CellPlace } from '../address';
+import { lockedSheet, type LockedSheet } from './lockedSheet';
 import { SetExtrasMutation } from './setExtras';
 import { readExtras, type SheetExtras } from './sheetExtras';
 
@@ -72,8 +73,7 @@ class LockGuard {
 
   private locked({ unitId, subUnitId }: Place): LockedSheet | undefined {
     const sheet = this.injector.get(IUniverInstanceService).getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET)?.getSheetBySheetId(subUnitId);
-    const { open } = sheet ? readExtras(sheet) : {};
-    return sheet && open ? new LockedSheet(sheet, open) : undefined;
+    return sheet ? lockedSheet(sheet) : undefined;
   }
 
   private refusal({ sheet }: LockedSheet, what: string): Refusal {
@@ -83,24 +83,10 @@ class LockGuard {
   private unlock(sheet: Worksheet): void {
     const place = { unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId() };
     const before = readExtras(sheet);
-    const { charts } = before;
     const info = (extras: SheetExtras) => ({ id: SetExtrasMutation.id, params: { ...place, extras } });
-    const redo = info(charts ? { charts } : {});
+    const redo = info({ ...before, open: undefined });
     this.injector.get(ICommandService).syncExecuteCommand(redo.id, redo.params);
     this.injector.get(IUndoRedoService).pushUndoRedo({ unitID: place.unitId, undoMutations: [info(before)], redoMutations: [redo] });
-  }
-}
-
-class LockedSheet {
-  private readonly open: readonly ReturnType<typeof rangeOf>[];
-
-  constructor(readonly sheet: Worksheet, open: readonly string[]) {
-    this.open = open.map(rangeOf);
-  }
-
-  /** Whether a cell may be typed into. */
-  isOpen(place: CellPlace): boolean {
-    return this.open.some((range) => isInside(place, range));
   }
 }
 

@@ -12,7 +12,7 @@ import { highlightRules, validationRules } from './sheetRules';
 import { sheetData, StyleTable } from './workbook';
 
 /** A change of the workbook, and what takes it back. */
-interface Step {
+export interface Step {
   readonly change: IMutationInfo;
   readonly back: IMutationInfo;
 }

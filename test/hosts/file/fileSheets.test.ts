@@ -81,6 +81,50 @@ describe('writing', () => {
   });
 });
 
+describe('filling', () => {
+  const filled = (): SheetPlan => ({
+    ...planned('Run 1', 3, [{ at: 'A2', role: 'input', format: '0.00' }, { at: 'C1', role: 'result', formula: '=A1*2', spill: { rows: 2, columns: 2 } }, { at: 'C2', role: 'result' }]),
+    locked: true,
+  });
+  const cellsOf = async (file: FileSheets) => readWorkbook(await file.save())[0].cells;
+
+  test('entries stand in the file with the format of their cell, and what reads them is computed anew', async () => {
+    const file = host();
+    await file.write(filled());
+    await file.fill('run 1', [{ at: '$A$1', value: 7 }, { at: 'A2', value: '=12' }]);
+    expect((await cellsOf(file)).filter(({ at }) => /^[AB]/.test(at))).toEqual([
+      { at: 'A1', value: 7, format: '0.0' }, { at: 'B1', value: 14, formula: '=A1*2' }, { at: 'A2', value: '=12', format: '0.00' },
+    ]);
+    await file.fill('Run 1', [{ at: 'A1', value: null }, { at: 'A2', value: '' }]);
+    expect((await cellsOf(file)).filter(({ at }) => /^A/.test(at))).toEqual([]);
+  });
+
+  test.each([
+    ['B1', 'found a formula; expected a cell for entries'], ['D2', 'found a result that the formula of C1 spills into it'],
+    ['C2', 'found a result that the formula of C1 spills into it'], ['E5', 'found a locked cell'],
+  ])('%s is refused by its address, and everything stays as it was', async (at, words) => {
+    const file = host();
+    await file.write(filled());
+    const before = await file.save();
+    await expect(file.fill('Run 1', [{ at: 'A1', value: 9 }, { at, value: 1 }])).rejects.toThrow(`'Run 1'!${at}: ${words}`);
+    expect(await file.save()).toEqual(before);
+  });
+
+  test('on a sheet that is not locked a cell that its plan does not have takes an entry', async () => {
+    const file = host();
+    await file.write(planned('Run 1', 3));
+    await file.fill('Run 1', [{ at: 'D4', value: true }, { at: 'D5', value: null }]);
+    expect((await cellsOf(file)).at(-1)).toEqual({ at: 'D4', value: true });
+  });
+
+  test('a sheet that is not there and a cell named twice are refused in words', async () => {
+    const file = host();
+    await file.write(filled());
+    await expect(file.fill('Run 2', [])).rejects.toThrow('The workbook has no sheet “Run 2”.');
+    await expect(file.fill('Run 1', [{ at: 'A1', value: 1 }, { at: 'a1', value: 1 }])).rejects.toThrow("'Run 1'!A1: found two entries for it");
+  });
+});
+
 describe('removing and selecting', () => {
   test('a sheet that is removed is gone from the file, and its neighbour is shown', async () => {
     const file = host();
