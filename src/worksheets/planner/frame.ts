@@ -40,15 +40,15 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
   const isBench = template.kind === 'inspection' || template.kind === 'summing';
   const isHistory = template.kind === 'history';
   const left: ConditionLine[] = [
-    { label: 'Customer' }, { label: 'Item' }, { label: 'Identification' },
+    { label: 'Customer', name: 'customer' }, { label: 'Item', name: 'item' }, { label: 'Identification', name: 'identification' },
     { label: `Capacity, ${unit}`, name: 'capacity', value: item.capacity, rule: NUMBER },
     ...(template.kind === 'indication' ? [] : [{ label: `Rated output, ${outputUnit}`, name: 'rated_output', value: item.ratedOutput, rule: NUMBER }]),
     { label: `Resolution, ${outputUnit}`, name: 'resolution', value: item.resolution, rule: NUMBER },
-    ...(isHistory ? [] : [{ label: 'Condition as received' }, { label: 'Indicator and cable' }]),
+    ...(isHistory ? [] : [{ label: 'Condition as received', name: 'condition' }, { label: 'Indicator and cable' }]),
     ...(isBench || isHistory ? [] : [{ label: 'Machine and adapters' }, { label: 'Exercise loads' }]),
     ...more,
   ];
-  const signed: ConditionLine[] = [{ label: 'Technician' }, { label: 'Date', name: 'date', format: DATE, rule: DAY }];
+  const signed: ConditionLine[] = [{ label: 'Technician', name: 'technician' }, { label: 'Date', name: 'date', format: DATE, rule: DAY }];
   const right: ConditionLine[] = [...(isHistory ? [] : circumstances(template, item)), ...signed, ...beside];
   left.forEach((line, i) => conditionLine(sheet, line, 1, VALUE, RIGHT_LABEL - 1, FIRST_LINE + i));
   right.forEach((line, i) => conditionLine(sheet, line, RIGHT_LABEL, RIGHT_VALUE, width, FIRST_LINE + i));
@@ -69,15 +69,15 @@ export function openSheet({ sheet, width, item }: Desk, template: Template, more
 function circumstances({ kind, quantity }: Template, { unit, standard, standardCapacity }: ItemAnswers): ConditionLine[] {
   return [
     ...(kind === 'inspection' || kind === 'summing' ? [{ label: 'Instruments used' }] : [
-      { label: quantity === 'signal' ? 'Simulator used' : 'Standard used', value: standard },
+      { label: quantity === 'signal' ? 'Simulator used' : 'Standard used', name: 'standard', value: standard },
       { label: `Verified up to, ${unit}`, name: 'standard_capacity', value: standardCapacity, rule: NUMBER },
       { label: 'Its uncertainty, k = 2', name: 'standard_uncertainty', format: '0.000%', rule: NUMBER },
     ]),
     { label: 'Due date', name: 'standard_due', format: DATE, rule: DAY },
-    { label: 'Place' },
+    { label: 'Place', name: 'place' },
     { label: 'Room temperature, °C', name: 'temperature', format: '0.0', rule: NUMBER },
     { label: 'Reference temp., °C', name: 'reference_temperature', value: 23, format: '0.0', rule: NUMBER },
-    { label: 'Humidity, %', format: '0', rule: NUMBER },
+    { label: 'Humidity, %', name: 'humidity', format: '0', rule: NUMBER },
   ];
 }
 
