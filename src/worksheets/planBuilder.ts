@@ -97,10 +97,10 @@ export class PlanBuilder {
     return this;
   }
 
-  /** Gives the cells of a row room for so many lines, over which what is typed wraps. */
-  roomy(row: number, lines: number): this {
+  /** Gives the cells of a role in a row room for so many lines, over which what they hold wraps. */
+  roomy(row: number, lines: number, role: CellRole = 'input'): this {
     for (const [at, cell] of this.cells) {
-      if (cell.role === 'input' && Number(/\d+$/.exec(at)?.[0]) === row) this.cells.set(at, { ...cell, lines });
+      if (cell.role === role && Number(/\d+$/.exec(at)?.[0]) === row) this.cells.set(at, { ...cell, lines });
     }
     return this;
   }
