@@ -2,6 +2,7 @@
  * Reads the JSDoc of the cell functions and writes, into build/:
  *   functions.json  the metadata Excel loads (also names, arguments and options for the grid)
  *   help.json       the same with formula, units, source and worked examples, for help texts
+ *   version.json    the version that package.json states, for what is signed
  * Fails if a function or an argument has no description, an id stands twice or not in the catalogue, or a tag is unknown.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -104,3 +105,5 @@ metadata.functions.sort(byCatalogue);
 mkdirSync(path.join(root, 'build'), { recursive: true });
 writeFileSync(path.join(root, 'build', 'functions.json'), `${JSON.stringify(metadata, null, 2)}\n`);
 writeFileSync(path.join(root, 'build', 'help.json'), `${JSON.stringify(help, null, 2)}\n`);
+const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
+writeFileSync(path.join(root, 'build', 'version.json'), `${JSON.stringify({ version }, null, 2)}\n`);

@@ -69,7 +69,7 @@ export function resistanceTable({ sheet, width }: Desk, row: number, { bridge }:
   highlightVerdicts(sheet, range(VERDICT));
   const [input, output] = [address(MEASURED, first + NEIGHBOURS), address(MEASURED, first + NEIGHBOURS + 1)];
   const arms = armCells(sheet, first);
-  sheet.called('corners', arms.neighbours).called('corners_opposite', `${input}:${output}`);
+  sheet.called('corners', arms.neighbours).called('corners_opposite', `${input}:${output}`).called('resistances', range(MEASURED)).called('limits_resistance', range(LIMIT));
   return { nextRow: last + 2, measured: range(MEASURED), verdicts: range(VERDICT), input, output, ...arms };
 }
 

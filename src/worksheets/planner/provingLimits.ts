@@ -50,6 +50,7 @@ export function classLimits({ sheet, width, item }: Desk, row: number, { limits 
     sheet.put(2 + LIMITED.length, first + i, 'result', formula(`IF(N(${share})=0,"",1/${share})`), '0');
   });
   const range = `${address(2, first)}:${address(1 + LIMITED.length, last)}`;
+  sheet.called('limits_classes', range);
   sheet.validate({ range, rule: { kind: 'number', least: 0, greatest: GREATEST_LIMIT }, message: `Expected a limit from 0 % to ${100 * GREATEST_LIMIT} %, or nothing if it is not judged.` });
   const { resolution, deflection } = cells;
   sheet.put(1, last + 1, 'label', 'Resolution r as a force').put(RESULT.value, last + 1, 'result', formula(`IF(OR(${resolution}="",${deflection}=""),"",ABS(${resolution}*${cells.force}/${deflection}))`), '0.00E+00');

@@ -70,7 +70,7 @@ export function provingBlocks(desk: Desk, row: number, setup: ProvingSetup, size
   const counted = creep?.nextRow ?? right.last + 1;
   const total = 2 * (left.last + right.last - 2 * first + 2);
   sheet.put(1, counted, 'label', 'Readings typed').put(3, counted, 'result', formula(`COUNT(${left.readings},${right.readings})${creep ? `+MIN(COUNT(${creep.range}),${creep.needed})` : ''}`), '0');
-  sheet.put(4, counted, 'aside', 'needed for the results').put(6, counted, 'reference', creep ? formula(`${total}+${creep.needed}`) : total, '0');
+  sheet.put(4, counted, 'aside', 'needed for the results').put(6, counted, 'reference', creep ? formula(`${total}+${creep.needed}`) : total, '0').called('wanted_readings', address(6, counted));
   return {
     nextRow: counted + 2, waiting: `$C$${counted}<$F$${counted}`, ...(creep ? { creep: creep.range } : {}),
     at: (series, index) => {

@@ -87,6 +87,6 @@ export function uncertaintyTable({ sheet, width, formats }: Desk, row: number, {
   sheet.across(1, row + 3, 'header', ['', 'force', 'rotation', 'same position', 'resolution', 'v or c', 'zero', 'temperature', 'interpolation', 'combined', 'k = 2']);
   const first = row + 4;
   sheet.spill(1, first, UNCERTAINTY.expanded, count, formula(`IF(${waiting},"",${calls.uncertainties})`), '0.0000%');
-  sheet.restyle(1, first, count, 'result', formats.applied);
+  sheet.restyle(1, first, count, 'result', formats.applied).called('uncertainty_table', `${address(1, first)}:${address(UNCERTAINTY.expanded, first + count - 1)}`);
   return { nextRow: first + count + 1, at: cellsOf(UNCERTAINTY, first) };
 }

@@ -43,7 +43,7 @@ export function tedsBlock({ sheet, width, item }: Desk, row: number, cells: Teds
   const missing = `COUNTA(${range(VALUE)})-COUNTIF(${range(VALUE)},"")<${needed}`;
   sheet.put(WORDS, last + 1, 'label', 'Bytes, hexadecimal').put(VALUE, last + 1, 'result', formula(`IF(${missing},"",PROVE.TEDSENCODE(${range(FIELD, UNIT)}))`));
   sheet.put(WORDS, last + 2, 'label', 'Pages with checksum').spill(VALUE, last + 2, 1, HEX_ROWS, formula(`IF(${hex}="","",PROVE.TEDSPAGES(${hex}))`));
-  sheet.called('teds_fields', range(FIELD, UNIT)).called('teds_bytes', hex);
+  sheet.called('teds_fields', range(FIELD, UNIT)).called('teds_bytes', hex).called('teds_pages', `${address(VALUE, last + 2)}:${address(VALUE, last + 1 + HEX_ROWS)}`);
   return last + 2 + HEX_ROWS + 1;
 }
 
