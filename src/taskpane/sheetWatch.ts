@@ -80,7 +80,7 @@ export class WorkbookWatch extends Watch<readonly SheetContent[]> {
 }
 
 /** Every sheet, one after the other: side by side, they would be as many requests at once. */
-export async function readAll(host: SheetHost): Promise<readonly SheetContent[]> {
+export async function readAll(host: Pick<SheetHost, 'sheets' | 'read'>): Promise<readonly SheetContent[]> {
   const read: SheetContent[] = [];
   for (const { name } of await host.sheets()) read.push(await host.read(name));
   return read;
