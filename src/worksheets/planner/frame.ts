@@ -95,7 +95,7 @@ function conditionLine(sheet: Desk['sheet'], { label, name, value, format, rule 
 const REMARK_ROWS = 3;
 
 /** Decision rule, remarks and signatures below everything else; gives the finished plan. */
-export function closeSheet({ sheet, width }: Desk, row: number, template: Template): SheetPlan {
+export function closeSheet({ sheet, width }: Desk, row: number, template: Pick<Template, 'decisionRule'>): SheetPlan {
   sheet.wide(1, row, width, 'heading', 'Decision rule, remarks, signatures');
   sheet.wide(1, row + 1, width, 'text', template.decisionRule);
   for (let i = 0; i < REMARK_ROWS; i += 1) {
