@@ -1,9 +1,10 @@
 import type { SheetPlan } from '../plan';
 import { address, PlanBuilder } from '../planBuilder';
 import type { ReadSheet } from '../readSheet';
-import { fingerprints, readingsFingerprint } from './fingerprint';
+import { fingerprints } from './fingerprint';
 import { fieldsOf } from './line';
-import { isRecorded, recordLines } from './recordLines';
+import type { RecordLine } from './record';
+import { recordLines } from './recordLines';
 
 /** What a person says when signing. */
 export interface Signature {
@@ -48,7 +49,7 @@ export function planRecord(sheets: readonly ReadSheet[], { by, on, reason, versi
   });
   let row = 4 + head.length;
   plan.wide(1, row, LAST, 'note', HOW);
-  row = readingsOfSheets(plan, row + 2, sheets.filter(isRecorded));
+  row = readingsOfSheets(plan, row + 2, lines);
   plan.wide(1, row, LAST, 'heading', `Ledger of ${lines.length} cells`);
   plan.wide(1, row + 1, LAST, 'note', PARTS);
   plan.across(1, row + 2, 'header', HEADS);
@@ -60,13 +61,17 @@ export function planRecord(sheets: readonly ReadSheet[], { by, on, reason, versi
 }
 
 /** The fingerprint of each sheet that has readings, as a certificate states it; gives the next free row. */
-function readingsOfSheets(plan: PlanBuilder, row: number, sheets: readonly ReadSheet[]): number {
-  const withReadings = sheets.filter((sheet) => recordLines([sheet]).some(({ part }) => part === 'reading'));
-  if (withReadings.length === 0) return row;
+function readingsOfSheets(plan: PlanBuilder, row: number, lines: readonly RecordLine[]): number {
+  const readings = lines.filter(({ part }) => part === 'reading');
+  const names = [...new Set(readings.map(({ sheet }) => sheet))];
+  if (names.length === 0) return row;
   plan.wide(1, row, LAST, 'heading', 'Readings of each sheet');
   plan.put(1, row + 1, 'header', 'Sheet').wide(VALUE, row + 1, LAST - VALUE + 1, 'header', 'SHA-256 of its readings');
-  withReadings.forEach((sheet, i) => plan.put(1, row + 2 + i, 'label', sheet.name).wide(VALUE, row + 2 + i, LAST - VALUE + 1, 'reference', readingsFingerprint(sheet)));
-  return row + 2 + withReadings.length + 1;
+  names.forEach((name, i) => {
+    const own = fingerprints(readings.filter(({ sheet }) => sheet === name)).readings;
+    plan.put(1, row + 2 + i, 'label', name).wide(VALUE, row + 2 + i, LAST - VALUE + 1, 'reference', own);
+  });
+  return row + 2 + names.length + 1;
 }
 
 /** A name for each column, and more of them (record_content_2 …) where one would cover too many cells. */

@@ -1,6 +1,6 @@
 import { columnNumber } from '../planBuilder';
 import type { ReadCell, ReadSheet, ReadValue } from '../readSheet';
-import { addressesOf } from './area';
+import { addressesOf, areaOf } from './area';
 import { arrayText, contentOf, resultOf } from './content';
 import { partsOf } from './parts';
 import type { RecordLine } from './record';
@@ -17,6 +17,7 @@ export function isRecorded({ names }: ReadSheet): boolean {
 /**
  * What the cells of a workbook hold, a line a cell, sheet by sheet in their order, then row by row from left to right. Blank
  * cells have none, and neither have those that a formula spills into: what it gave there stands with the formula, as an array.
+ * Nor has the cell of a job that says it is reviewed: a review comes after the signature.
  */
 export function recordLines(sheets: readonly ReadSheet[]): RecordLine[] {
   return sheets.filter(isRecorded).flatMap(linesOf);
@@ -30,8 +31,10 @@ function linesOf(sheet: ReadSheet): RecordLine[] {
     const text = arrayText(rows.map((row) => row.map((one): ReadValue => values.get(one) ?? null)));
     return text.length > LONGEST ? [] : [[at, { text, over: rows.flat().slice(1) }]];
   }));
-  const spilled = new Set([...arrays.values()].flatMap(({ over }) => over));
-  return inOrder(sheet.cells).filter((cell) => cell.formula !== undefined || !(spilled.has(cell.at) || isBlank(cell.value))).map((cell): RecordLine => {
+  const spilled = [...arrays.values()].flatMap(({ over }) => over);
+  const reviewed = sheet.names.filter(({ name }) => /^way_reviewed$/i.test(name)).flatMap(({ range }) => areaOf(range) ?? []).flatMap((area) => addressesOf(area).flat());
+  const without = new Set([...spilled, ...reviewed]);
+  return inOrder(sheet.cells).filter((cell) => cell.formula !== undefined || !(without.has(cell.at) || isBlank(cell.value))).map((cell): RecordLine => {
     const { at, value, formula } = cell;
     if (formula === undefined) return { sheet: sheet.name, at, part: partOf(cell), content: contentOf(value), value: '' };
     return { sheet: sheet.name, at, part: 'formula', content: formula, value: arrays.get(at)?.text ?? resultOf(value) };

@@ -59,3 +59,8 @@ test('the order is row by row, in whatever order a sheet was read', () => {
   const read = sample().read();
   expect(recordLines([{ ...read, cells: [...read.cells].reverse() }])).toEqual(recordLines([read]));
 });
+
+test('that a job is reviewed is no part of what was signed before', () => {
+  const job = new SampleSheet().range('way_decided', 3, 1, [['conforms', 'conforms']]).range('way_reviewed', 3, 2, [['Review', null]]).read();
+  expect(recordLines([job]).map(({ at }) => at)).toEqual(['C1', 'D1']);
+});
