@@ -8,6 +8,8 @@ export const ROW_HEIGHT = 22;
 export const COLUMN_WIDTH = 84;
 const CHARACTER_WIDTH = 7.5;
 const CELL_PADDING = 8;
+/** Pixels of a row above and below its text. */
+const ROW_ROOM = 6;
 /** Pixels that fit on an upright page about as they are on the screen; wider sheets are laid across. */
 const PORTRAIT_WIDTH = 800;
 
@@ -39,6 +41,20 @@ export function columnPixels(characters: number): number {
   return Math.round(characters * CHARACTER_WIDTH + CELL_PADDING);
 }
 
+/** How many characters a column of so many pixels takes: a whole number if one has that width. */
+export function columnCharacters(pixels: number): number {
+  const characters = (pixels - CELL_PADDING) / CHARACTER_WIDTH;
+  const whole = Math.round(characters);
+  return columnPixels(whole) === pixels ? whole : Math.max(0, characters);
+}
+
+/** How many lines of the base size have room in a row of so many pixels. */
+export function linesIn(pixels: number): number {
+  let lines = 1;
+  while (linesHeight(lines + 1, BASE_SIZE) + ROW_ROOM <= pixels) lines += 1;
+  return lines;
+}
+
 /** Width of the columns from first to last (from 0), in pixels. */
 export function widthOf(plan: SheetPlan, first: number, last: number): number {
   let width = 0;
@@ -68,7 +84,7 @@ export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
     const wraps = wrapped || cell.lines !== undefined;
     const lines = Math.max(cell.lines ?? 1, wraps && typeof cell.value === 'string' ? lineCount(cell.value, width, size, bold) : 1);
     // A heading stands off from what is above it, unless a table beside it goes on.
-    const room = cell.role === 'heading' && !shared.has(row) ? 14 : 6;
+    const room = cell.role === 'heading' && !shared.has(row) ? 14 : ROW_ROOM;
     heights.set(row, Math.max(heights.get(row) ?? ROW_HEIGHT, linesHeight(lines, size) + room));
   }
   return heights;

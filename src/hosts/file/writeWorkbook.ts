@@ -20,7 +20,12 @@ export interface FileSheet {
   readonly shown?: boolean;
   /** Cell or range that is selected then; A1 if omitted. */
   readonly selection?: string;
+  /** True if the sheet has no tab. */
+  readonly hidden?: boolean;
 }
+
+/** Writes a workbook file; throws, naming the cell, on what it cannot hold. */
+export type WriteFile = (sheets: readonly FileSheet[]) => Promise<Uint8Array>;
 
 /** Excel scales column widths by the font's figures; this is its usual width for the base font. */
 const USUAL_COLUMN = 64;
@@ -39,10 +44,11 @@ export async function writeWorkbook(sheets: readonly FileSheet[]): Promise<Uint8
 }
 
 /** Gives the errors among the spilled values, which the library cannot write. */
-function addSheet(workbook: Workbook, { plan, values, shown = false }: FileSheet): readonly SpilledError[] {
+function addSheet(workbook: Workbook, { plan, values, shown = false, hidden = false }: FileSheet): readonly SpilledError[] {
   const sheet = workbook.addWorksheet();
   sheet.setName(plan.name);
   if (shown) sheet.setActive(true);
+  if (hidden) sheet.setHidden(true);
   setUp(sheet, plan);
   setUpPages(sheet, plan);
   const spilledErrors = new CellWriter(sheet, plan, values).write();

@@ -8,14 +8,16 @@ import { SetRangeValuesMutation, UniverSheetsPlugin } from '@univerjs/sheets';
 import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
 import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
 import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
-import type { PlanName } from '../../worksheets/plan';
+import type { PlanName, SheetPlan } from '../../worksheets/plan';
 import { placeOf, rangeOf } from '../address';
+import type { WriteFile } from '../file/writeWorkbook';
 import type { SheetHost } from '../sheetHost';
 import { CellError, type EngineCell, fromCellData, isErrorCode, toCellData } from './cellData';
 import { GridSheets } from './gridSheets';
 import { interpret } from './interpret';
 import type { CellMessages } from './messages';
 import { errorMessage } from './nativeErrors';
+import { planOf } from './planOf';
 import { registerCellFunctions } from './registerFunctions';
 import { selectRange } from './selectRange';
 import { definedNames, NAMES } from './sheetNames';
@@ -107,10 +109,16 @@ export class Engine {
     return interpret(this.injector, { unitId: this.unitId, sheet: this.sheet(sheet), formula });
   }
 
-  /** The workbook as a host that plans are written to and read from. */
-  sheetsHost(): SheetHost {
+  /** The workbook as a host that plans are written to and read from; `writeFile` makes its file. */
+  sheetsHost(writeFile?: WriteFile): SheetHost {
     const { injector, workbook } = this;
-    return new GridSheets({ injector, workbook: () => workbook, goTo: (sheetId, address) => selectRange(injector, workbook, sheetId, address) });
+    const goTo = (sheetId: string, address: string): Promise<void> => selectRange(injector, workbook, sheetId, address);
+    return new GridSheets({ injector, workbook: () => workbook, goTo }, writeFile);
+  }
+
+  /** A sheet as a plan, as it stands now. */
+  planOf(name: string): SheetPlan {
+    return planOf({ injector: this.injector, workbook: () => this.workbook }, this.sheet(name));
   }
 
   sheet(name: string): Worksheet {

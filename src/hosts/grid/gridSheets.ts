@@ -1,11 +1,13 @@
-import { CommandType, generateRandomId, ICommandService, type Worksheet } from '@univerjs/core';
+import { BooleanNumber, CommandType, generateRandomId, ICommandService, type Worksheet } from '@univerjs/core';
 import { RemoveSheetCommand, SetWorksheetActiveOperation } from '@univerjs/sheets';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import type { Entry, SheetPlan } from '../../worksheets/plan';
+import type { FileSheet, WriteFile } from '../file/writeWorkbook';
 import { type SheetContent, type SheetEntry, type SheetHost, SheetTaken } from '../sheetHost';
 import type { OpenWorkbook } from './cellReader';
 import { filling } from './fillSheet';
-import { isEmpty, readSheet } from './readSheet';
+import { planOf } from './planOf';
+import { isEmpty, readSheet, valuesOf } from './readSheet';
 import { insertion, replacement, Steps } from './writeSheet';
 
 /** Milliseconds that computing a new sheet may take before it counts as failed. */
@@ -21,7 +23,8 @@ export interface SheetsGrid extends OpenWorkbook {
 export class GridSheets implements SheetHost {
   private readonly commands: ICommandService;
 
-  constructor(private readonly grid: SheetsGrid) {
+  /** `writeFile` makes the bytes of a file; it is handed in, since a page loads it only when it is needed. */
+  constructor(private readonly grid: SheetsGrid, private readonly writeFile?: WriteFile) {
     this.commands = grid.injector.get(ICommandService);
   }
 
@@ -61,6 +64,28 @@ export class GridSheets implements SheetHost {
       throw new Error(`The sheet “${found.getName()}” could not be filled, and is as it was: ${reason(error)}`, { cause: error });
     }
     steps.noteForUndo(this.grid.workbook().getUnitId());
+  }
+
+  async save(): Promise<Uint8Array> {
+    if (!this.writeFile) throw new Error('This workbook cannot be saved as a file: nothing here writes one.');
+    // What was typed last may still be on its way to the cells that read it.
+    await this.whileCalculating(() => undefined);
+    try {
+      return await this.writeFile(this.fileSheets());
+    } catch (error) {
+      throw new Error(`The workbook could not be saved as a file: ${reason(error)}`, { cause: error });
+    }
+  }
+
+  private fileSheets(): FileSheet[] {
+    const workbook = this.grid.workbook();
+    const active = workbook.getActiveSheet();
+    return workbook.getSheets().map((sheet) => ({
+      plan: planOf(this.grid, sheet),
+      values: valuesOf(this.grid, sheet),
+      shown: sheet === active,
+      hidden: sheet.isSheetHidden() === BooleanNumber.TRUE,
+    }));
   }
 
   async select(sheet: string, address: string): Promise<void> {

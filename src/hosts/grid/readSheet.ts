@@ -1,5 +1,5 @@
 import { type ICellData, isDefaultFormat, type Nullable, type Worksheet } from '@univerjs/core';
-import { addressOf } from '../address';
+import { addressOf, placeOf } from '../address';
 import type { CellContent, CellValue, SheetContent } from '../sheetHost';
 import { fromCellData, isErrorCode } from './cellData';
 import { CellReader, type OpenWorkbook } from './cellReader';
@@ -28,6 +28,24 @@ export function isEmpty(sheet: Worksheet): boolean {
   return empty;
 }
 
+/** What each cell of a sheet holds, spilled ones included; null if blank, empty text if its formula gives that. */
+export function valuesOf(grid: OpenWorkbook, sheet: Worksheet): (at: string) => CellValue {
+  const cells = new SheetCells(grid, sheet);
+  const matrix = sheet.getCellMatrix();
+  return (at) => {
+    const { row, column } = placeOf(at);
+    const cell = matrix.getValue(row, column);
+    const value = cells.valueAt(row, column, cell);
+    return value === undefined ? (cell?.f || cell?.si ? '' : null) : contentOf(value);
+  };
+}
+
+/** The constant that a cell without a formula holds; undefined if it is blank. */
+export function constantOf(cell: ICellData): number | string | boolean | undefined {
+  const value = fromCellData(cell) ?? textOf(cell);
+  return value === undefined || value === '' ? undefined : value;
+}
+
 /** The cells of one sheet, spilled ones included. */
 class SheetCells {
   private readonly reader: CellReader;
@@ -52,7 +70,7 @@ class SheetCells {
 
   private at(row: number, column: number, cell: Nullable<ICellData>): CellContent | undefined {
     const formula = this.reader.ownFormula(this.sheetId, { row, column });
-    const value = this.reader.valueAt(this.sheetId, { row, column }) ?? textOf(cell);
+    const value = this.valueAt(row, column, cell);
     if (formula === undefined && value === undefined) return undefined;
     const format = this.formatOf(cell);
     return {
@@ -62,6 +80,10 @@ class SheetCells {
       ...(formula === undefined ? {} : { formula }),
       ...(format === undefined ? {} : { format }),
     };
+  }
+
+  valueAt(row: number, column: number, cell: Nullable<ICellData>): number | string | boolean | undefined {
+    return this.reader.valueAt(this.sheetId, { row, column }) ?? textOf(cell);
   }
 
   private formatOf(cell: Nullable<ICellData>): string | undefined {
