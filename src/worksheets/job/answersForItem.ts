@@ -35,7 +35,7 @@ export function answersForItem(job: Job, item: JobItem, template: Template, step
 
 /** "Cell A as found": the item's name cut so that the rest fits. */
 export function sheetNameOf(item: JobItem, words: string): string {
-  const name = (item.name.value ?? '').replace(ODD, ' ').trim();
+  const name = (item.name.value ?? '').replace(ODD, ' ').replace(/\s+/g, ' ').trim();
   return `${name.slice(0, LONGEST_SHEET_NAME - words.length - 1).trim()} ${words}`.trim();
 }
 
