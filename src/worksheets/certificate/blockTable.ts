@@ -1,0 +1,45 @@
+import { address } from '../planBuilder';
+import { highlightVerdicts } from '../planner/resultTable';
+import { shownFrom } from './cellReference';
+import type { CertificateDesk } from './certificateDesk';
+import type { CertifiedResult } from './certifiedRun';
+
+/** A result of up to two blocks on one line. */
+export interface BlockLine {
+  /** A result a block; undefined where a block has none. */
+  readonly results: readonly (CertifiedResult | undefined)[];
+  /** Ends the names of the cells that show it: `shown_<id>`. */
+  readonly ids: readonly string[];
+  readonly format: string;
+  /** Format of the limit; that of the result if omitted. */
+  readonly limitFormat?: string;
+  /** Words for it, instead of those of its own sheet. */
+  readonly label?: string;
+}
+
+/** Columns: quantity over two, unit, limit, and for each block its result and verdict. */
+const [UNIT, LIMIT, RESULT] = [3, 4, 5];
+
+/** Results by line, blocks side by side; gives the next free row. */
+export function blockTable({ sheet, width }: CertificateDesk, row: number, run: string, blocks: readonly string[], lines: readonly BlockLine[]): number {
+  if (lines.length === 0) return row;
+  const judged = lines.some(({ results }) => results.some((result) => result?.verdict));
+  const heads = blocks.length > 1 ? blocks : ['Result'];
+  sheet.acrossTo(width, 1, row, 'header', ['Quantity', undefined, 'Unit', judged ? 'Limit' : undefined, ...heads.flatMap((head) => [head, judged ? 'Verdict' : undefined])]);
+  lines.forEach(({ results, ids, format, limitFormat = format, label }, i) => {
+    const at = row + 1 + i;
+    const known = results.find((result) => result !== undefined) as CertifiedResult;
+    sheet.acrossTo(width, 1, at, 'field', []);
+    sheet.put(1, at, 'figure', label ?? known.label).put(2, at, 'figure').put(UNIT, at, 'stated', known.unit);
+    sheet.put(LIMIT, at, 'figure', known.limit && shownFrom(run, known.limit.at), limitFormat);
+    results.forEach((result, block) => {
+      if (!result) return;
+      const column = RESULT + 2 * block;
+      sheet.put(column, at, 'figure', shownFrom(run, result.cell.at), format).called(`shown_${ids[block]}`, address(column, at));
+      if (!result.verdict) return;
+      sheet.put(column + 1, at, 'verdict', shownFrom(run, result.verdict.at));
+      highlightVerdicts(sheet, address(column + 1, at));
+    });
+  });
+  return row + 1 + lines.length;
+}

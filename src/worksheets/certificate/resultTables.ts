@@ -1,0 +1,107 @@
+import { appliedUnitOf } from '../appliedUnit';
+import { FilledSheet } from '../filledSheet';
+import type { ChartSeries } from '../plan';
+import type { ReadSheet } from '../readSheet';
+import { type CertificateDesk, section } from './certificateDesk';
+import type { CertifiedBlock, CertifiedRun } from './certifiedRun';
+import { decimalsOf, fixedFormat } from './digits';
+import { type CertificatePlot, plotRow } from './plotSection';
+import { type PointColumn, type PointTable, pointTable } from './pointTable';
+import { indicationColumns, provingColumns, runColumns, uncertaintyOf } from './runPoints';
+
+/** The tables of points of a certificate, to be written before their plots. */
+export interface ResultTables {
+  /** Columns of each table. */
+  readonly widths: readonly number[];
+  readonly write: (desk: CertificateDesk, row: number) => number;
+  readonly plot: (desk: CertificateDesk, row: number) => number;
+}
+
+/** Columns that a table may have so that two stand side by side. */
+const HALF = 4;
+
+/** Columns that the page needs for its tables. */
+export function widthOf({ widths }: ResultTables): number {
+  return Math.max(...widths);
+}
+
+/** A table of points for each block of a run; two narrow ones stand side by side. */
+export function resultTables(run: CertifiedRun, comparison: ReadSheet | undefined): ResultTables {
+  const parts = run.kind === 'proving' ? [{ label: '', columns: provingColumns(run) }]
+    : run.blocks.map((block) => ({ label: block.label, columns: run.kind === 'indication' ? indicationColumns(run, block) : runColumns(run, block, foundColumn(run, block, comparison)) }));
+  const widths = parts.map(({ columns }) => columns.length);
+  const beside = parts.length === 2 && widths.every((count) => count <= HALF);
+  const written: PointTable[] = [];
+  return {
+    widths,
+    write: (desk, start) => {
+      let row = start;
+      parts.forEach(({ label, columns }, i) => {
+        if (beside) {
+          if (i === 0) section(desk, row, 'Results');
+          desk.sheet.put(1 + HALF * i, row + 1, 'text', label);
+          written.push(pointTable(desk, row + 2, 1 + HALF * i, run.name, columns));
+          return;
+        }
+        const below = section(desk, row, parts.length > 1 ? `Results, ${label.toLowerCase()}` : 'Results');
+        const table = pointTable(desk, below, 1, run.name, columns);
+        written.push(table);
+        row = table.nextRow;
+      });
+      return beside ? Math.max(...written.map(({ nextRow }) => nextRow)) : row;
+    },
+    plot: (desk, row) => {
+      const plots = parts.flatMap(({ columns, label }, i) => plotsOf(run, run.blocks[i], columns, written[i], parts.length > 1 ? `, ${label.toLowerCase()}` : ''));
+      return plots.length === 0 ? row : plotRow(desk, section(desk, row, plots.length > 1 ? 'Plots' : 'Plot'), run.name, plots);
+    },
+  };
+}
+
+/** The outputs as found beside those of a run as left, from the comparison of both; undefined if there is none, or it compares other runs or other forces. */
+function foundColumn(run: CertifiedRun, { id, block, ending }: CertifiedBlock, comparison: ReadSheet | undefined): PointColumn | undefined {
+  if (!comparison) return undefined;
+  const sheet = new FilledSheet(comparison);
+  const [forces, found] = [sheet.columns(`force_${id}`)?.[0], sheet.columns(`found_${id}`)?.[0]];
+  if (sheet.text('comparison_left') !== run.name || !forces || !found) return undefined;
+  const free = new Set(forces.keys());
+  const cells = block.applied.map(({ value }) => {
+    const at = [...free].find((row) => forces[row].value === value);
+    if (at === undefined) return undefined;
+    free.delete(at);
+    return found[at];
+  });
+  const format = fixedFormat(decimalsOf(uncertaintyOf(run, { id, block, ending, label: '' })?.output ?? 0));
+  return cells.every((cell) => cell === undefined) ? undefined : { id: `found_${id}`, head: 'As found', unit: run.outputUnit, cells, sheet: comparison.name, format: () => format };
+}
+
+/** Residuals of each run with ±2.4·s, deviations, errors with their tolerance, or figures of a force-proving instrument. */
+function plotsOf(run: CertifiedRun, block: CertifiedBlock, columns: readonly PointColumn[], table: PointTable, of: string): CertificatePlot[] {
+  const index = (id: string) => columns.findIndex((column) => column.id === id);
+  const applied = columns[0].cells.map(({ value } = { value: null, at: '', column: 0, row: 0 }) => value);
+  const loaded = applied.flatMap((value, row) => (value === 0 ? [] : [row]));
+  if (loaded.length < 2) return [];
+  const [from, to] = [loaded[0], loaded[loaded.length - 1]];
+  const x = `${columns[0].head}, ${columns[0].unit || appliedUnitOf(run.cells).unit || ''}`;
+  const series = (column: number, name: string, drawn: ChartSeries['drawn'], first = from, last = to): ChartSeries => ({ name, x: table.range(0, first, last), y: table.range(column, first, last), drawn });
+  if (run.kind === 'proving') {
+    return [
+      { title: 'b with rotation, b′ in the same position', x, y: 'of output', series: [series(index('proving_b'), 'b', 'both'), series(index('proving_b_same'), 'b′', 'both')] },
+      { title: 'W, k = 2', x, y: 'of force', series: [series(columns.length - 1, 'W', 'both')] },
+    ];
+  }
+  const residuals = columns.flatMap(({ head }, i) => (head.startsWith('Residual') ? [i] : []));
+  if (residuals.length > 0) {
+    const limit = run.cells.cell(`residual_limit${block.ending}`);
+    const top = block.block.applied.reduce((most, cell) => (Math.abs(Number(cell.value)) > Math.abs(Number(most.value)) ? cell : most));
+    return [{
+      title: `Residuals of the curve${of}`, x, y: run.outputUnit, series: residuals.map((column, i) => series(column, `Run ${i + 1}`, 'points')),
+      ...(limit ? { limits: { name: '2.4·s', limit: limit.at, to: top.at } } : {}),
+    }];
+  }
+  const errors = index(`errors_${block.id}`);
+  if (errors >= 0) {
+    return [{ title: `Error${of}`, x, y: run.outputUnit, series: [series(errors, 'Error', 'both', 0, applied.length - 1), series(index(`tolerances_${block.id}`), 'Tolerance', 'limit')] }];
+  }
+  const deviations = index(`deviations_${block.id}`);
+  return deviations < 0 ? [] : [{ title: `Deviation from the terminal line${of}`, x, y: 'of output at the greatest load', series: [series(deviations, 'Mean of runs', 'both')] }];
+}
