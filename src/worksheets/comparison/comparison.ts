@@ -42,7 +42,7 @@ export function planComparison(parts: ComparisonParts): PlannedSheet {
   const sides = { found: sidesOf(found, 'as_found'), left: leftSides(parts) };
   const compared = comparedBlocks(sides.found, sides.left);
   const refusals = [...nameProblems(parts), ...soundness(sides.found, sides.left, found.name), ...compared.refused.map((message) => refuse('left', message))];
-  const last = compared.blocks.map(({ id }) => lastOf(parts.last ?? [], id, item));
+  const last = compared.blocks.map(({ id }) => lastOf(parts.last ?? [], id, { name: item.name.value, identification: item.identification.value }));
   const units = unitsOf(sides.found[0]);
   const strange = last.map((one) => one !== undefined && unitsDiffer(one, units));
   const problems: Problem[] = [

@@ -1,5 +1,4 @@
 import { FilledSheet } from '../filledSheet';
-import type { JobItem } from '../job/job';
 import type { ReadSheet } from '../readSheet';
 import { appliedOf, hasReadings, isIndication, resultOf, type RunSide, sidesOf, sideId } from './runSide';
 
@@ -42,16 +41,22 @@ export function lastResults(sheets: readonly ReadSheet[]): LastResults[] {
   return found.reverse().sort((a, b) => (b.date ?? -Infinity) - (a.date ?? -Infinity));
 }
 
+/** What tells an item from others; undefined where it is not known. */
+export interface ItemMark {
+  readonly name: string | undefined;
+  readonly identification: string | undefined;
+}
+
 /**
  * The results of an item's block among those of an earlier workbook: those under its identification; where none says it, those
  * of sheets that begin with its name; else those that say no identification. Undefined if there are none.
  */
-export function lastOf(last: readonly LastResults[], block: string, { name, identification }: JobItem): LastResults | undefined {
+export function lastOf(last: readonly LastResults[], block: string, { name, identification }: ItemMark): LastResults | undefined {
   const same = (a: string | undefined, b: string | undefined) => a !== undefined && b !== undefined && a.trim().toLowerCase() === b.trim().toLowerCase();
-  const begins = (where: string) => name.value !== undefined && where.toLowerCase().startsWith(name.value.toLowerCase());
+  const begins = (where: string) => name !== undefined && where.toLowerCase().startsWith(name.toLowerCase());
   const candidates = [
-    last.filter((one) => same(one.identification, identification.value)),
-    last.filter((one) => begins(one.where) && (one.identification === undefined || identification.value === undefined)),
+    last.filter((one) => same(one.identification, identification)),
+    last.filter((one) => begins(one.where) && (one.identification === undefined || identification === undefined)),
     last.filter((one) => one.identification === undefined),
   ].find((some) => some.length > 0) ?? [];
   return candidates.find((one) => one.block === block);
