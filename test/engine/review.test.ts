@@ -1,6 +1,8 @@
 import { engineSheets } from '../../src/hosts/file/engineSheets';
-import { expectedValues } from '../../src/review/recompute/recompute';
-import { agrees } from '../../src/review/recompute/expected';
+import { readWorkbook } from '../../src/hosts/file/readWorkbook';
+import { writeWorkbook } from '../../src/hosts/file/writeWorkbook';
+import { review } from '../../src/review/review';
+import { expectedPlan } from '../../src/review/expectedPlan';
 import { ReviewedSheet } from '../../src/review/reviewedSheet';
 import { readySheets } from '../../src/worksheets/readySheets';
 import { computed } from './bundle';
@@ -8,13 +10,10 @@ import { computed } from './bundle';
 test.each(readySheets().map((one) => [one.id, one] as const))('%s', async (id, { filled, empty }) => {
   for (const plan of [filled, empty]) {
     const engine = await computed(...engineSheets([plan]));
-    const sheet = new ReviewedSheet(await engine.sheetsHost().read(plan.name));
-    const expected = expectedValues(sheet);
-    const names = new Map(sheet.read.names.filter(({ name }) => name.startsWith('value_')).map(({ name, range }) => [range, name]));
-    const bad = expected.filter((one) => !agrees(one)).map(({ cell, value }) => `${names.get(cell.at) ?? ''} ${cell.at} found ${String(cell.value)} expected ${String(value)}`);
-    const covered = new Set(expected.map(({ cell }) => cell.at));
-    const not = [...names].filter(([at]) => !covered.has(at)).map(([, name]) => name);
-    console.log(id, plan === filled, expected.length, 'not covered', not.join(' '));
-    expect(bad).toEqual([]);
+    const sheet = await engine.sheetsHost().read(plan.name);
+    expect(expectedPlan(new ReviewedSheet(sheet))).toBeDefined();
+    expect(review([sheet]).findings).toEqual([]);
+    const file = await writeWorkbook([{ plan, values: (at) => engine.value(plan.name, at) as any }]);
+    expect(review(readWorkbook(file)).findings).toEqual([]);
   }
 });

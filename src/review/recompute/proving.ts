@@ -47,7 +47,7 @@ export function provingExpected(sheet: ReviewedSheet): readonly Expected[] {
   chosen(expect, figures, output);
   for (let k = 0; k <= 3; k += 1) expect.result(`interpolation_a${k}`, k > degree ? null : fit.coefficients[k], { scale: output / greatest.force ** k });
   nets(expect, read.nets, output);
-  const uncertainties = figures.map((one, i) => combined(figures, i, fit, { ...known, temperature: sheet.number('temperature_effect') }));
+  const uncertainties = figures.map((_, i) => combined(figures, i, fit, { ...known, temperature: sheet.number('temperature_effect') }));
   expect.result('wc_greatest', uncertainties[uncertainties.length - 1]);
   equation(expect, figures.map(({ force }) => force), uncertainties.map((wc) => 2 * wc));
   classResults(expect, figures, known);
