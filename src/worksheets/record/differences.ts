@@ -34,7 +34,8 @@ export function differences(record: SignedRecord, sheets: readonly ReadSheet[]):
     const cells = bySheet.get(line.sheet);
     return cells ? changesOf(line, cells, frozen, known) : [];
   });
-  const added = now.filter(({ name }) => !recorded.has(name)).map(({ name }): Difference => ({ sheet: name, at: 'A1', part: 'sheet', was: '', is: name }));
+  // A sheet that holds nothing has no line, then as now.
+  const added = now.filter((sheet) => !recorded.has(sheet.name) && recordLines([sheet]).length > 0).map(({ name }): Difference => ({ sheet: name, at: 'A1', part: 'sheet', was: '', is: name }));
   const cells = recordLines(now).filter((line) => recorded.has(line.sheet) && !known.has(keyOf(line)))
     .map(({ sheet, at, part, content }): Difference => ({ sheet, at, part, was: '', is: content }));
   return [...gone, ...changed, ...added, ...cells];

@@ -128,3 +128,9 @@ test('a workbook without a record has none, and a ledger with a broken row does 
   expect(recordFits(readRecord([withCell(plan, row, '2.5')])!)).toBe(false);
   expect(recordFits(readRecord([withCell(plan, row.replace('D', 'C'), 'nothing')])!)).toBe(false);
 });
+
+test('a sheet that holds nothing is no difference, whether it was there or not', () => {
+  const empty: ReadSheet = { name: 'Sheet1', names: [], cells: [] };
+  expect(differences(record, [...sheets, empty])).toEqual([]);
+  expect(differences(recordOf([...sheets, empty]), sheets)).toEqual([]);
+});
