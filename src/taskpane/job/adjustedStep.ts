@@ -1,5 +1,5 @@
 import type { JobDesk } from './jobDesk';
-import { draftKey, type StepAt, type StepContent } from './stepAt';
+import { draftKey, lacking, type StepAt, type StepContent } from './stepAt';
 import { mainWay, missingList, noteStep, otherWays, sentence, ways, wordsLine } from './stepParts';
 import { isOver } from './stepWords';
 
@@ -12,7 +12,7 @@ export function adjustedStep(at: StepAt, desk: JobDesk): StepContent {
     make: () => [
       ...(isOver(at.state) ? [] : [
         sentence('With no adjustment, the as-found run is the final one. After any work on the bridge an as-left run follows.'),
-        ...missingList(at.state.missing, desk),
+        ...missingList(lacking(at, at.state), desk),
         ways(mainWay('No adjustment made', at, () => void noteStep(at, desk, 'adjusted', NO_ADJUSTMENT, draft))),
         wordsLine({
           label: 'What was adjusted or repaired', draft, desk, empty: 'Type what was done first.',

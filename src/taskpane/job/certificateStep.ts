@@ -1,10 +1,12 @@
 import { serialOf } from '../../worksheets/check/serialDate';
+import { comparisonOf } from '../../worksheets/comparison/comparisonOf';
+import { sheetNameOf } from '../../worksheets/job/answersForItem';
 import type { Missing } from '../../worksheets/job/job';
 import type { ReadSheet } from '../../worksheets/readSheet';
 import { element } from '../dom';
 import { todayText } from './dates';
 import type { JobDesk } from './jobDesk';
-import { draftKey, itemSheetName, nameOf, sheetWith, type StepAt, type StepContent } from './stepAt';
+import { draftKey, lacking, nameOf, type StepAt, type StepContent } from './stepAt';
 import { fillStep, mainWay, missingList, otherWays, sentence, ways } from './stepParts';
 import { isOver } from './stepWords';
 
@@ -14,14 +16,14 @@ let made = 0;
 export function certificateStep(at: StepAt, desk: JobDesk): StepContent {
   const { job, item, sheets, state } = at;
   const run = desk.functions.finalRun(job, item, sheets);
-  const comparison = comparisonOf(at);
-  const missing = isOver(state) ? [] : once([...state.missing, ...(run ? desk.functions.missingForCertificate({ job, item, run, comparison, sheets }) : [])]);
+  const comparison = comparisonOf(at.sheets, nameOf(at.item));
+  const missing = isOver(state) ? [] : once([...lacking(at, state), ...(run ? desk.functions.missingForCertificate({ job, item, run, comparison, sheets }) : [])]);
   return {
     key: [state, at.isCurrent, item.way, run?.name, comparison?.name, missing],
     make: () => [
       ...(state.sheet !== undefined ? [ways(mainWay(`Go to “${state.sheet}”`, at, () => desk.goTo(state.sheet!, 'A1')))]
         : isOver(state) ? [] : toMake(at, desk, run, missing)),
-      ...otherWays(at, desk, { words: true }),
+      ...otherWays(at, desk),
     ],
   };
 }
@@ -54,9 +56,9 @@ function make(at: StepAt, desk: JobDesk, number: string, issued: number | undefi
     const { job, item, sheets } = at;
     const run = desk.functions.finalRun(job, item, sheets);
     if (!run) throw new Error('There is no final run to make it of.');
-    const comparison = comparisonOf(at);
+    const comparison = comparisonOf(at.sheets, nameOf(at.item));
     const { missing, plan } = desk.functions.planCertificate({
-      job, item, run, comparison, sheets, number, name: itemSheetName(item, 'certificate'), ...(issued === undefined ? {} : { issued }),
+      job, item, run, comparison, sheets, number, name: sheetNameOf(item, 'certificate'), ...(issued === undefined ? {} : { issued }),
     });
     if (!plan) throw new Error(missing.map(({ message }) => message).join('; '));
     const written = await desk.write(plan);
@@ -65,10 +67,6 @@ function make(at: StepAt, desk: JobDesk, number: string, issued: number | undefi
     desk.drafts.drop(draftKey(at, 'certificate.number'));
     return `“${written.name}” is built. Look it over, then print it.`;
   });
-}
-
-function comparisonOf({ item, sheets }: StepAt): ReadSheet | undefined {
-  return sheetWith(sheets, 'comparison_item', nameOf(item));
 }
 
 function suggestedNumber({ job, item }: StepAt): string {

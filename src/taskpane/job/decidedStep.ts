@@ -1,8 +1,10 @@
+import { comparisonOf } from '../../worksheets/comparison/comparisonOf';
+import { sheetNameOf } from '../../worksheets/job/answersForItem';
 import type { ReadSheet } from '../../worksheets/readSheet';
 import { button, element } from '../dom';
 import type { JobDesk } from './jobDesk';
 import { lastTimePart, lastTimeOf } from './lastTime';
-import { draftKey, itemSheetName, nameOf, sheetWith, type StepAt, type StepContent } from './stepAt';
+import { draftKey, lacking, nameOf, type StepAt, type StepContent } from './stepAt';
 import { mainWay, missingList, noteStep, otherWays, sentence, ways, wordsLine } from './stepParts';
 import { isOver } from './stepWords';
 
@@ -10,14 +12,14 @@ import { isOver } from './stepWords';
 export function decidedStep(at: StepAt, desk: JobDesk): StepContent {
   const { job, item, sheets, state } = at;
   const { functions } = desk;
-  const comparison = sheetWith(sheets, 'comparison_item', nameOf(item));
+  const comparison = comparisonOf(sheets, nameOf(item));
   const found = functions.runOf(job, item, 'as_found', sheets);
   const run = functions.finalRun(job, item, sheets);
   const proposed = run && functions.proposedDecision(run);
   return {
     key: [state, at.isCurrent, item.way, comparison?.name, found?.name, run?.name, proposed],
     make: () => [
-      ...missingList(state.missing, desk),
+      ...missingList(lacking(at, state), desk),
       ...comparisonPart(at, desk, comparison, found),
       ...(isOver(state) ? [] : decision(at, desk, proposed, comparison !== undefined || found === undefined)),
       ...otherWays(at, desk),
@@ -48,7 +50,7 @@ function compare(at: StepAt, desk: JobDesk): Promise<void> {
     if (!found) throw new Error('There is no as-found run to compare with.');
     const last = lastTimeOf(at, desk);
     const { problems, plan } = desk.functions.planComparison({
-      job, item, found, name: itemSheetName(item, 'comparison'),
+      job, item, found, name: sheetNameOf(item, 'comparison'),
       ...(left && left.name !== found.name ? { left } : {}), ...(last ? { last: last.results } : {}),
     });
     if (!plan) throw new Error(problems.map(({ message }) => message).join(' '));

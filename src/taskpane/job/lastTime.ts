@@ -45,7 +45,7 @@ function take(at: StepAt, desk: JobDesk, comparison: ReadSheet | undefined, file
       desk.drafts.keep(keyOf(at), JSON.stringify(taken));
       return `Last time’s results are taken from “${file.name}”; the comparison will hold them.`;
     }
-    await desk.fill(comparison.name, desk.functions.lastEntries(comparison, results));
+    await desk.fill(comparison.name, desk.functions.lastEntries(comparison, results, at.item));
     return `Last time’s results from “${file.name}” stand on “${comparison.name}”.`;
   });
 }

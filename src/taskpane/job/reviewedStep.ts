@@ -1,5 +1,5 @@
 import type { JobDesk } from './jobDesk';
-import type { StepAt, StepContent } from './stepAt';
+import { lacking, type StepAt, type StepContent } from './stepAt';
 import { mainWay, missingList, otherWays, sentence, ways } from './stepParts';
 import { isOver } from './stepWords';
 
@@ -10,7 +10,7 @@ export function reviewedStep(at: StepAt, desk: JobDesk): StepContent {
     key: [state, at.isCurrent, at.item.way],
     make: () => [
       ...(isOver(state) ? [] : [sentence('A second person looks the workbook over in the Review tab and writes the Review sheet; that does this step for every item whose certificate is made.')]),
-      ...missingList(state.missing, desk),
+      ...missingList(lacking(at, state), desk),
       ways(mainWay(isOver(state) ? 'Open the review again' : 'Open the review', at, () => desk.openReview())),
       ...otherWays(at, desk, { words: true }),
     ],

@@ -1,7 +1,8 @@
+import { hasBothStages } from '../../worksheets/job/stepSheet';
 import type { Template } from '../../worksheets/template';
 import type { JobDesk } from './jobDesk';
-import { draftKey, itemSheetName, nameOf, type StepAt, type StepContent } from './stepAt';
-import { fillStep, mainWay, missingList, otherWays, sentence, ways } from './stepParts';
+import { draftKey, lacking, nameOf, type StepAt, type StepContent } from './stepAt';
+import { fillStep, mainWay, missingList, noteStep, otherWays, sentence, ways } from './stepParts';
 import { isOver, STEP_TITLES } from './stepWords';
 
 /** The steps that are done by filling in a sheet of their own. */
@@ -12,7 +13,6 @@ const ACTIONS: Readonly<Record<SheetStep, string>> = {
   as_found: 'Build the as-found run',
   as_left: 'Build the as-left run',
 };
-const SHEET_WORDS: Readonly<Record<SheetStep, string>> = { inspected: 'inspection', as_found: 'as found', as_left: 'as left' };
 
 /** Inspected, as found, as left: a sheet of the right template is built, linked to the job and named on the Job sheet. */
 export function sheetStep(at: StepAt, desk: JobDesk): StepContent {
@@ -22,13 +22,13 @@ export function sheetStep(at: StepAt, desk: JobDesk): StepContent {
     key: [state, at.isCurrent, template?.title, at.item.way, at.sheets.map(({ name }) => name)],
     make: () => [
       ...(state.sheet !== undefined ? begun(at, desk, state.sheet) : isOver(state) ? [] : toBuild(at, desk, template)),
-      ...otherWays(at, desk, { sheet: true, words: true }),
+      ...otherWays(at, desk, { sheet: true, words: state.step === 'inspected' }),
     ],
   };
 }
 
 function begun(at: StepAt, desk: JobDesk, sheet: string): HTMLElement[] {
-  const { missing } = at.state;
+  const missing = lacking(at, at.state);
   const first = missing.find((one) => one.sheet === sheet) ?? missing[0] ?? { sheet, at: 'A1' };
   const label = missing.length > 0 ? `Fill in “${sheet}”` : `Go to “${sheet}”`;
   return [...missingList(missing, desk), ways(mainWay(label, at, () => desk.goTo(first.sheet, first.at)))];
@@ -36,17 +36,25 @@ function begun(at: StepAt, desk: JobDesk, sheet: string): HTMLElement[] {
 
 function toBuild(at: StepAt, desk: JobDesk, template: Template | undefined): HTMLElement[] {
   const step = at.state.step as SheetStep;
+  const found = step === 'as_left' ? desk.functions.runOf(at.job, at.item, 'as_found', at.sheets) : undefined;
+  if (found && hasBothStages(found)) {
+    return [
+      sentence(`“${found.name}” has room for both runs.`),
+      ...missingList(lacking(at, at.state), desk),
+      ways(mainWay('Use this sheet as left too', at, () => void noteStep(at, desk, step, found.name, draftKey(at, 'as_left.reason')))),
+    ];
+  }
   if (template) {
     return [
       sentence(`After the template “${template.title}”, with what the job says filled in.`),
-      ...missingList(at.state.missing, desk),
+      ...missingList(lacking(at, at.state), desk),
       ways(mainWay(ACTIONS[step], at, () => build(at, desk, step, template))),
     ];
   }
   const { at: cell, value } = at.job.fields.procedure;
   return [
     sentence(value === undefined ? 'The job does not say by which template it is run.' : `No template is called “${value}”, which the job asks for. Load it in Build, or choose another on the Job sheet.`),
-    ...missingList(at.state.missing, desk),
+    ...missingList(lacking(at, at.state), desk),
     ways(mainWay(`Choose the procedure in ${cell}`, at, () => desk.goTo(at.job.sheet, cell))),
   ];
 }
@@ -60,7 +68,7 @@ function build(at: StepAt, desk: JobDesk, step: SheetStep, template: Template): 
   const { job, item } = at;
   desk.build({
     template,
-    answers: { ...desk.functions.answersForItem(job, item, template), sheet: itemSheetName(item, SHEET_WORDS[step]) },
+    answers: desk.functions.answersForItem(job, item, template, step),
     draft: draftKey(at, `${step}.${template.id}`),
     step: {
       title: `${nameOf(item)}: ${STEP_TITLES[step].toLowerCase()}`,

@@ -12,9 +12,6 @@ import { signatureState, type SignatureState } from './signature';
 import { missingList } from './stepParts';
 import { isOver } from './stepWords';
 
-/** Differences that are listed; the Record sheet and the review tell of all. */
-const MOST_LISTED = 5;
-
 /** What signing and issuing need beyond the desk. */
 export interface IssueParts {
   readonly host: Pick<SheetHost, 'sheets' | 'read' | 'write' | 'save'>;
@@ -74,11 +71,7 @@ export class SignIssue {
     const { words, isSigned, changed } = signature;
     this.state.textContent = words;
     this.reasonLine.hidden = !isSigned;
-    const more = changed.length - MOST_LISTED;
-    this.changed.replaceChildren(
-      ...missingList(changed.slice(0, MOST_LISTED), this.desk),
-      ...(more > 0 ? [element('p', { class: 'rp-quiet', children: [`and ${more} more; the Review tab lists them all`] })] : []),
-    );
+    this.changed.replaceChildren(...missingList(changed, this.desk));
   }
 
   private async sign(): Promise<void> {

@@ -1,8 +1,7 @@
-import { FilledSheet } from '../../worksheets/filledSheet';
-import type { JobItem, StepState } from '../../worksheets/job/job';
+import type { JobItem, Missing, StepState } from '../../worksheets/job/job';
 import type { Entry } from '../../worksheets/plan';
-import type { ReadSheet } from '../../worksheets/readSheet';
-import type { ItemAt, Sheets, WrittenStep } from './jobFunctions';
+import type { WayStep } from '../../worksheets/job/jobLines';
+import type { ItemAt } from './jobFunctions';
 
 /** A step of an item, and how far it has come. What is pressed later reads it then, when more may have been typed. */
 export interface StepAt extends ItemAt {
@@ -29,17 +28,12 @@ export function nameOf(item: JobItem): string {
 }
 
 /** The entry that empties the cell of a step. */
-export function takeBackEntry(item: JobItem, step: WrittenStep): Entry {
+export function takeBackEntry(item: JobItem, step: WayStep): Entry {
   return { at: item.way[step].at, value: null };
 }
 
-/** The sheet in which a name of its own holds this word, like the comparison of an item. */
-export function sheetWith(sheets: Sheets, name: string, word: string): ReadSheet | undefined {
-  return sheets.find((sheet) => new FilledSheet(sheet).text(name)?.toLowerCase() === word.toLowerCase());
-}
-
-/** A name for a sheet of an item, like "Cell A as found", of 31 characters at most and without those that no sheet's name has. */
-export function itemSheetName(item: JobItem, word: string): string {
-  const name = nameOf(item).replace(/[\\/?*[\]:']/g, ' ').slice(0, 30 - word.length).trim();
-  return `${name} ${word}`.trim();
+/** What is missing at a step, apart from its own empty cell, which doing the step fills. */
+export function lacking({ job, item }: Pick<ItemAt, 'job' | 'item'>, { step, missing }: StepState): readonly Missing[] {
+  const own = step === 'received' ? undefined : item.way[step];
+  return own === undefined || own.value !== undefined ? missing : missing.filter(({ sheet, at }) => sheet !== job.sheet || at !== own.at);
 }

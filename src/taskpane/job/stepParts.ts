@@ -1,9 +1,12 @@
 import type { Missing } from '../../worksheets/job/job';
+import type { WayStep } from '../../worksheets/job/jobLines';
 import { button, element } from '../dom';
 import type { JobDesk } from './jobDesk';
-import type { WrittenStep } from './jobFunctions';
 import { draftKey, type StepAt, takeBackEntry } from './stepAt';
 import { isOver, placeWords, STEP_TITLES } from './stepWords';
+
+/** As many as a person reads at once; the rest come up as these are done. */
+const MOST_LISTED = 6;
 
 let made = 0;
 
@@ -48,11 +51,12 @@ export function wordsLine({ label, draft, desk, ways, empty }: WordsAsked): HTML
 /** What is missing, each a way to its cell. */
 export function missingList(missing: readonly Missing[], desk: JobDesk): HTMLElement[] {
   if (missing.length === 0) return [];
-  return [element('ul', { class: 'rp-missing', children: missing.map((one) => element('li', { children: [button('', () => desk.goTo(one.sheet, one.at), {
+  const more = missing.length - MOST_LISTED;
+  return [element('ul', { class: 'rp-missing', children: missing.slice(0, MOST_LISTED).map((one) => element('li', { children: [button('', () => desk.goTo(one.sheet, one.at), {
     class: 'rp-finding',
     attributes: { 'data-key': `${one.sheet} ${one.at}` },
     children: [element('strong', { children: [placeWords(one)] }), ' ', element('span', { children: [one.message] })],
-  })] })) })];
+  })] })) }), ...(more > 0 ? [element('p', { class: 'rp-quiet', children: [`and ${more} more`] })] : [])];
 }
 
 /** A sentence in the body of a step. */
@@ -71,12 +75,12 @@ export function mainWay(label: string, at: StepAt, press: () => void): HTMLButto
 }
 
 /** Writes words into the cell of a step. */
-export async function fillStep(at: StepAt, desk: JobDesk, step: WrittenStep, words: string): Promise<void> {
+export async function fillStep(at: StepAt, desk: JobDesk, step: WayStep, words: string): Promise<void> {
   await desk.fill(at.job.sheet, [desk.functions.stepEntry(at.item, step, words)]);
 }
 
 /** Does it, says so, and forgets the draft of the step. */
-export function noteStep(at: StepAt, desk: JobDesk, step: WrittenStep, words: string, draft: string): Promise<void> {
+export function noteStep(at: StepAt, desk: JobDesk, step: WayStep, words: string, draft: string): Promise<void> {
   return desk.do('Writing on the Job sheet …', async () => {
     await fillStep(at, desk, step, words);
     desk.drafts.drop(draft);
@@ -89,7 +93,7 @@ export function noteStep(at: StepAt, desk: JobDesk, step: WrittenStep, words: st
  * something stands at the step, taking it back.
  */
 export function otherWays(at: StepAt, desk: JobDesk, { sheet = false, words = false }: { readonly sheet?: boolean; readonly words?: boolean } = {}): HTMLElement[] {
-  const step = at.state.step as WrittenStep;
+  const step = at.state.step as WayStep;
   const cell = at.item.way[step];
   if (cell.value !== undefined) return [ways(button('Take it back', () => void takeBack(at, desk, step), { attributes: { 'data-key': `back ${step}` } }))];
   // Done without words of its own, as by those of another step.
@@ -111,7 +115,7 @@ export function otherWays(at: StepAt, desk: JobDesk, { sheet = false, words = fa
   ] })];
 }
 
-function skip(at: StepAt, desk: JobDesk, step: WrittenStep, reason: string, draft: string): Promise<void> {
+function skip(at: StepAt, desk: JobDesk, step: WayStep, reason: string, draft: string): Promise<void> {
   return desk.do('Writing on the Job sheet …', async () => {
     await desk.fill(at.job.sheet, [desk.functions.skipEntry(at.item, step, reason)]);
     desk.drafts.drop(draft);
@@ -119,14 +123,14 @@ function skip(at: StepAt, desk: JobDesk, step: WrittenStep, reason: string, draf
   });
 }
 
-function takeBack(at: StepAt, desk: JobDesk, step: WrittenStep): Promise<void> {
+function takeBack(at: StepAt, desk: JobDesk, step: WayStep): Promise<void> {
   return desk.do('Writing on the Job sheet …', async () => {
     await desk.fill(at.job.sheet, [takeBackEntry(at.item, step)]);
     return `${STEP_TITLES[step]} is taken back.${at.state.sheet === undefined ? '' : ` The sheet “${at.state.sheet}” stays.`}`;
   });
 }
 
-function chooseSheet(at: StepAt, desk: JobDesk, step: WrittenStep): HTMLElement[] {
+function chooseSheet(at: StepAt, desk: JobDesk, step: WayStep): HTMLElement[] {
   const used = new Set([at.job.sheet, ...at.job.items.flatMap(({ way }) => Object.values(way).map(({ value }) => value))]);
   const free = at.sheets.filter(({ name, names }) => !used.has(name) && names.some((one) => /^(readings|typed|value)_/i.test(one.name)));
   if (free.length === 0) return [];

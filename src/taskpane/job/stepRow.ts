@@ -7,7 +7,7 @@ import type { JobDesk } from './jobDesk';
 import { receivedStep } from './receivedStep';
 import { reviewedStep } from './reviewedStep';
 import { sheetStep } from './sheetStep';
-import type { StepAt, StepContent } from './stepAt';
+import { lacking, type StepAt, type StepContent } from './stepAt';
 import { STEP_TITLES, stateWords } from './stepWords';
 
 const CONTENTS: Readonly<Record<Step, (at: StepAt, desk: JobDesk) => StepContent>> = {
@@ -40,7 +40,7 @@ export class StepRow {
     if (isCurrent) this.element.setAttribute('aria-current', 'step');
     else this.element.removeAttribute('aria-current');
     this.mark.textContent = state.state === 'done' ? '✓' : state.state === 'skipped' ? '–' : String(this.number);
-    this.state.textContent = stateWords(state, isCurrent);
+    this.state.textContent = stateWords(state, lacking(at, state).length, isCurrent);
     // Opened and closed as the way goes on; between that, it is the user's.
     if (isCurrent !== this.wasCurrent) this.details.open = isCurrent;
     this.wasCurrent = isCurrent;

@@ -12,12 +12,12 @@ export const STEP_TITLES: Readonly<Record<Step, string>> = {
   reviewed: 'Reviewed',
 };
 
-/** The state of a step in words; `isCurrent` of the one to do now. */
-export function stateWords({ state, words, sheet, missing }: StepState, isCurrent: boolean): string {
+/** The state of a step in words, with the number of things that it lacks; `isCurrent` of the one to do now. */
+export function stateWords({ state, words, sheet }: StepState, lacking: number, isCurrent: boolean): string {
   const done = sheet === undefined ? words : `sheet “${sheet}”`;
   if (state === 'done') return done ? `Done: ${done}` : 'Done';
   if (state === 'skipped') return words ? `Skipped: ${words}` : 'Skipped';
-  const lacks = missing.length === 0 ? '' : `${missing.length} missing`;
+  const lacks = lacking === 0 ? '' : `${lacking} missing`;
   if (sheet !== undefined) return lacks ? `Begun in “${sheet}”: ${lacks}` : `Begun in “${sheet}”`;
   if (!isCurrent) return 'Waits for an earlier step';
   return lacks ? `Next: ${lacks}` : 'Next';
@@ -38,7 +38,7 @@ export function currentStep(way: readonly StepState[]): Step | undefined {
   return way.find((state) => !isOver(state))?.step;
 }
 
-/** Where a missing entry belongs, as the user sees it from the sheet that is asked about. */
-export function placeWords({ sheet, at }: Missing): string {
-  return `${sheet} ${at}`;
+/** Where a missing entry belongs: the sheet, and the cell if the message does not name it. */
+export function placeWords({ sheet, at, message }: Missing): string {
+  return new RegExp(`\\b${at}\\b`).test(message) ? sheet : `${sheet} ${at}`;
 }
