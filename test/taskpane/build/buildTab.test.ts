@@ -1,15 +1,16 @@
 /** @jest-environment jsdom */
 import { BuildTab } from '../../../src/taskpane/build/buildTab';
+import type { SheetPlan } from '../../../src/worksheets/plan';
 import { fakeMemory, FakeHost, fakePlanning, giveDialogs, passed } from '../fakes';
 
 Element.prototype.scrollIntoView = jest.fn();
 giveDialogs();
 
-function mounted() {
+function mounted(memory = fakeMemory(), planning = fakePlanning) {
   const host = new FakeHost();
   const goTo = jest.fn();
   const check = jest.fn();
-  const tab = new BuildTab({ host, planning: fakePlanning, memory: fakeMemory(), goTo, check });
+  const tab = new BuildTab({ host, planning, memory, goTo, check });
   document.body.replaceChildren(tab.element);
   const press = async (label: string): Promise<void> => {
     const found = [...tab.element.querySelectorAll('button')].find(({ textContent }) => textContent === label);
@@ -137,4 +138,90 @@ test('building that takes over a second shows progress, and a second press start
   finish();
   await passed();
   expect(tab.element.querySelector('progress')).toBeNull();
+});
+
+describe('answers that were begun', () => {
+  const capacity = (tab: BuildTab): HTMLInputElement => tab.element.querySelector<HTMLInputElement>('[data-question=capacity] input')!;
+  const type = (tab: BuildTab, text: string): void => {
+    capacity(tab).value = text;
+    capacity(tab).dispatchEvent(new Event('input'));
+  };
+
+  test('outlast a reload, are said to be there, and can be given up', async () => {
+    const memory = fakeMemory();
+    const first = mounted(memory);
+    first.openTen();
+    expect(first.tab.element.textContent).not.toContain('Your answers from before');
+    type(first.tab, '77');
+    const second = mounted(memory);
+    second.openTen();
+    expect(capacity(second.tab).value).toBe('77');
+    expect(second.tab.element.textContent).toContain('Your answers from before are filled in.');
+    await second.press('Start again');
+    expect(capacity(second.tab).value).toBe('20');
+    const third = mounted(memory);
+    third.openTen();
+    expect(capacity(third.tab).value).toBe('20');
+  });
+
+  test('are forgotten once the sheet is built, but not on this page', async () => {
+    const memory = fakeMemory();
+    const first = mounted(memory);
+    first.openTen();
+    type(first.tab, '77');
+    await first.press('Build the sheet');
+    await first.press('Back to the questions');
+    expect(capacity(first.tab).value).toBe('77');
+    const second = mounted(memory);
+    second.openTen();
+    expect(capacity(second.tab).value).toBe('20');
+  });
+
+  test('of a template that was changed under its id are its own', () => {
+    const memory = fakeMemory();
+    const first = mounted(memory);
+    first.openTen();
+    type(first.tab, '77');
+    const changed = fakePlanning.builtInTemplates().map((one) => ({ ...one, purpose: 'changed' }));
+    const second = mounted(memory, { ...fakePlanning, builtInTemplates: () => changed });
+    second.openTen();
+    expect(capacity(second.tab).value).toBe('20');
+  });
+});
+
+describe('a sheet that is built for a step of a job', () => {
+  const template = fakePlanning.builtInTemplates()[1];
+  const answers = { item: 'Cell A', capacity: '50', unit: 'kN', directions: 'tension' };
+
+  function forStep(written = jest.fn(async () => undefined)) {
+    const all = mounted();
+    const back = jest.fn();
+    const link = jest.fn((plan: SheetPlan) => ({ ...plan, cells: [...plan.cells, { at: 'D1', role: 'reference' as const, formula: "='Job'!$C$9" }] }));
+    all.tab.open({ template, answers, draft: 'job.7.0.as_found', step: { title: 'Cell A: as found', link, written, back } });
+    return { ...all, back, written };
+  }
+
+  test('has its form filled in, says what it is for, and leads back to the job', async () => {
+    const { tab, press, back } = forStep();
+    expect(tab.element.querySelector('.rp-for')!.textContent).toBe('Cell A: as found');
+    expect(tab.element.querySelector<HTMLInputElement>('[data-question=capacity] input')!.value).toBe('50');
+    await press('‹ The job');
+    expect(back).toHaveBeenCalledTimes(1);
+  });
+
+  test('is linked before it is written, and the job is told of it', async () => {
+    const { host, press, written, back } = forStep();
+    await press('Build the sheet');
+    expect(host.written[0].cells).toContainEqual({ at: 'D1', role: 'reference', formula: "='Job'!$C$9" });
+    expect(written).toHaveBeenCalledWith(host.written[0]);
+    await press('Back to the job');
+    expect(back).toHaveBeenCalledTimes(1);
+  });
+
+  test('stands although the job could not be told, and this is said', async () => {
+    const { press, heading, tab } = forStep(jest.fn(async () => { throw new Error('C31 is locked.'); }));
+    await press('Build the sheet');
+    expect(heading()).toBe('“Run” is built');
+    expect(tab.element.querySelector('.rp-refuse')!.textContent).toBe('The Job sheet was not told of it: C31 is locked. In the Job tab, choose this sheet for the step.');
+  });
 });
