@@ -49,17 +49,28 @@ export interface ItemMark {
 
 /**
  * The results of an item's block among those of an earlier workbook: those under its identification; where none says it, those
- * of sheets that begin with its name; else those that say no identification. Undefined if there are none.
+ * under one that is part of it or that it is part of, a serial number say; else those of sheets that say no identification, before
+ * others those that begin with the item's name. Undefined if there are none.
  */
-export function lastOf(last: readonly LastResults[], block: string, { name, identification }: ItemMark): LastResults | undefined {
-  const same = (a: string | undefined, b: string | undefined) => a !== undefined && b !== undefined && a.trim().toLowerCase() === b.trim().toLowerCase();
-  const begins = (where: string) => name !== undefined && where.toLowerCase().startsWith(name.toLowerCase());
+export function lastOf(last: readonly LastResults[], block: string, { name = '', identification }: ItemMark): LastResults | undefined {
+  const own = plain(identification);
+  const unmarked = last.filter((one) => own === '' || plain(one.identification) === '');
   const candidates = [
-    last.filter((one) => same(one.identification, identification)),
-    last.filter((one) => begins(one.where) && (one.identification === undefined || identification === undefined)),
-    last.filter((one) => one.identification === undefined),
+    last.filter((one) => own !== '' && plain(one.identification) === own),
+    last.filter((one) => isPart(plain(one.identification), own)),
+    unmarked.filter(({ where }) => plain(name) !== '' && plain(where).startsWith(plain(name))),
+    unmarked,
   ].find((some) => some.length > 0) ?? [];
   return candidates.find((one) => one.block === block);
+}
+
+function plain(words: string | undefined): string {
+  return (words ?? '').trim().toLowerCase();
+}
+
+/** Whether one identification stands within the other. */
+function isPart(one: string, other: string): boolean {
+  return one !== '' && other !== '' && (one.includes(other) || other.includes(one));
 }
 
 function resultsOf(side: RunSide): LastResults | undefined {
