@@ -1,6 +1,5 @@
-import { leastStep } from './steady';
 import { type Stretch, summary } from './stretch';
-import { firstAt, intervalOf, type Trace } from './trace';
+import { firstAt, type Trace } from './trace';
 
 /** Least number of samples that a reading at a moment is the mean of, where the log has them. */
 const LEAST_SAMPLES = 5;
@@ -13,16 +12,14 @@ const LEAST_SAMPLES = 5;
  * @param secondsAMinute 60; other than that where the log counts samples
  */
 export function readingsAt(trace: Trace, start: number, minutes: readonly (number | undefined)[], secondsAMinute = 60): (Stretch | undefined)[] {
-  const { time } = trace;
-  const interval = intervalOf(time);
+  const { time, interval } = trace;
   const half = Math.max(1, LEAST_SAMPLES * interval / 2);
-  const step = leastStep(trace.values);
   return minutes.map((minute, row) => {
     if (minute === undefined) return undefined;
     const moment = start + minute * secondsAMinute;
     const first = firstAt(time, Math.max(start, moment - half) - interval * 1e-6);
     const last = firstAt(time, Math.max(moment, start) + half + interval * 1e-6) - 1;
     const reaches = first <= last && time[last] >= moment - interval && time[first] <= moment + interval;
-    return reaches ? summary(trace, first, first, last, row + 1, step) : undefined;
+    return reaches ? summary(trace, { begin: first, first, last }, row + 1) : undefined;
   });
 }

@@ -1,5 +1,5 @@
-import { medianFiltered, medianOf, robustDeviation, robustLine } from './robust';
-import { intervalOf, type Trace } from './trace';
+import { medianOf, robustDeviation, robustLine, thinned } from './robust';
+import type { Trace } from './trace';
 
 /** What counts as steady. */
 export interface SteadyOptions {
@@ -32,12 +32,11 @@ interface Part {
  * load that is being changed, parts them. A stretch interrupted for less than the least duration at the same level is one. The ends
  * are then found to the sample, by the distance from a robust straight line through the stretch.
  */
-export function steadySpans({ time, values }: Trace, { least, tolerance }: SteadyOptions): Span[] {
-  const filtered = medianFiltered(values);
+export function steadySpans(trace: Trace, { least, tolerance }: SteadyOptions): Span[] {
+  const { time, filtered, interval } = trace;
   const parts = partsOf(time, filtered, least / PARTS);
   const groups = joined(grouped(parts, time, least, tolerance), time, least, tolerance);
-  const interval = intervalOf(time);
-  return groups.map((group) => trimmed(group, time, values, filtered, tolerance))
+  return groups.map((group) => trimmed(group, trace, tolerance))
     .filter(({ first, last }) => time[last] - time[first] + interval >= least * (1 - 1e-9));
 }
 
@@ -87,13 +86,16 @@ function levelOf(parts: readonly Part[]): number {
   return medianOf(parts.map(({ level }) => level));
 }
 
+/** Samples that are enough to tell a scatter. */
+const ENOUGH = 5000;
+
 /** Moves the ends of a group outwards or inwards to the last samples that lie where its line says. */
-function trimmed(group: readonly Part[], time: Float64Array, values: Float64Array, filtered: Float64Array, tolerance: number): Span {
+function trimmed(group: readonly Part[], { time, values, filtered }: Trace, tolerance: number): Span {
   const line = robustLine(group.map(({ first, last }) => (time[first] + time[last]) / 2), group.map(({ level }) => level));
   const [inner, outer] = [group[0], group[group.length - 1]];
   const rest = (i: number): number => values[i] - line.at(time[i]);
-  const scatter = robustDeviation(Float64Array.from({ length: outer.first - inner.last }, (_, i) => rest(inner.last + i)));
-  const band = Math.max(5 * scatter, tolerance / 2);
+  const scatter = robustDeviation(thinned(values.slice(inner.last, outer.first).map((value, i) => value - line.at(time[inner.last + i])), ENOUGH));
+  const band = Math.max(3 * scatter, tolerance / 2);
   const lies = (i: number): boolean => Math.abs(filtered[i] - line.at(time[i])) <= band;
   const reach = inner.last - inner.first + 1;
   let first = inner.last;
@@ -110,25 +112,15 @@ function trimmed(group: readonly Part[], time: Float64Array, values: Float64Arra
 const LEAST_SAMPLES = 12;
 
 /** Options that suit most traces: a hundredth of the time, and a thousandth of the range or what the noise makes of it. */
-export function suggestedOptions({ time, values }: Trace): SteadyOptions {
-  const interval = intervalOf(time);
+export function suggestedOptions({ time, filtered, interval, step }: Trace): SteadyOptions {
   const whole = time.length > 0 ? time[time.length - 1] - time[0] + interval : 0;
   const least = tidy(Math.max(LEAST_SAMPLES * interval, Math.min(30, whole / 100)) || 1);
-  const levels = partsOf(time, medianFiltered(values), least / PARTS).map(({ level }) => level);
+  const levels = partsOf(time, filtered, least / PARTS).map(({ level }) => level);
   const range = levels.length > 0 ? levels.reduce((a, b) => Math.max(a, b)) - levels.reduce((a, b) => Math.min(a, b)) : 0;
-  const changes = levels.slice(1).map((level, i) => level - levels[i]);
-  const noise = changes.length > 0 ? robustDeviation(changes) / Math.SQRT2 : 0;
-  const step = Math.min(leastStep(values), range / 100);
-  return { least, tolerance: tidy(Math.max(range / 1000, Math.min(range / 50, 6 * noise), 1.5 * step)) };
-}
-
-/** The least difference between neighbours that is none: the resolution, of a trace with little noise. 0 of a constant. */
-export function leastStep(values: Float64Array): number {
-  const least = values.reduce((smallest, value, i) => {
-    const step = i === 0 ? 0 : Math.abs(value - values[i - 1]);
-    return step > Math.abs(value) * 1e-12 && step < smallest ? step : smallest;
-  }, Infinity);
-  return Number.isFinite(least) ? least : 0;
+  // Second differences: a load that is changed evenly does not count as noise.
+  const bends = levels.slice(2).map((level, i) => level - 2 * levels[i + 1] + levels[i]);
+  const noise = bends.length > 0 ? robustDeviation(bends) / Math.sqrt(6) : 0;
+  return { least, tolerance: tidy(Math.max(range / 1000, 6 * noise, 1.5 * Math.min(step, range / 100))) };
 }
 
 /** Upwards to two significant digits, as a person would type it. */

@@ -1,6 +1,6 @@
-import { medianOf, robustDeviation, robustLine } from './robust';
-import { leastStep, steadySpans, type SteadyOptions } from './steady';
-import { firstAt, intervalOf, type Trace } from './trace';
+import { medianOf, robustDeviation, robustLine, thinned } from './robust';
+import { steadySpans, type SteadyOptions } from './steady';
+import { firstAt, type Trace } from './trace';
 
 /** A steady stretch of a trace, and what it says. */
 export interface Stretch {
@@ -27,28 +27,37 @@ export interface StretchOptions extends SteadyOptions {
 
 /** The steady stretches of a trace in the order of time. */
 export function steadyStretches(trace: Trace, options: StretchOptions): Stretch[] {
-  const step = leastStep(trace.values);
   return steadySpans(trace, options).map(({ first, last }, i) => {
-    const from = options.last === undefined ? first : Math.max(first, firstAt(trace.time, trace.time[last] - options.last + intervalOf(trace.time) / 2));
-    return summary(trace, first, from, last, i + 1, step);
+    const from = options.last === undefined ? first : Math.max(first, firstAt(trace.time, trace.time[last] - options.last + trace.interval / 2));
+    return summary(trace, { begin: first, first: from, last }, i + 1);
   });
 }
 
 /** Each sample as a stretch of its own, for a column of readings that was noted down, not recorded. */
-export function singleReadings({ time, values }: Trace): Stretch[] {
+export function singleReadings({ time, values }: Pick<Trace, 'time' | 'values'>): Stretch[] {
   return Array.from(values, (value, i) => ({ number: i + 1, from: time[i], to: time[i], n: 1, spikes: 0, mean: value, scatter: Number.NaN, drift: 0 }));
 }
 
 /** Samples further from the line than so many standard deviations are spikes. */
 const SPIKE = 6;
+/** Samples that are enough to tell a scatter robustly. */
+const ENOUGH = 5000;
+
+/** Samples of a trace, by index: where the stretch begins, and the first and last that are read. */
+interface Samples {
+  readonly begin: number;
+  readonly first: number;
+  readonly last: number;
+}
 
 /** What the samples from one to another say; spikes are told by a robust line, and left out. */
-export function summary({ time, values }: Trace, begin: number, first: number, last: number, number: number, step: number): Stretch {
+export function summary({ time, values, step }: Trace, { begin, first, last }: Samples, number: number): Stretch {
   const [x, y] = [time.subarray(first, last + 1), values.subarray(first, last + 1)];
   const line = robustLine(x, y);
   const rests = y.map((value, i) => value - line.at(x[i]));
-  const middle = medianOf(rests);
-  const far = Math.max(SPIKE * robustDeviation(rests), 2.5 * step);
+  const some = thinned(rests, ENOUGH);
+  const middle = medianOf(some);
+  const far = Math.max(SPIKE * robustDeviation(some), 2.5 * step);
   const kept = rests.map((rest) => (Math.abs(rest - middle) <= far ? 1 : 0));
   const n = kept.reduce((sum, one) => sum + one, 0);
   const meanOf = (of: Float64Array): number => of.reduce((sum, value, i) => sum + kept[i] * (value - of[0]), of[0] * n) / n;

@@ -56,5 +56,5 @@ function risesEvenly(form: LogForm, column: number): boolean {
   const steps = stepsOf(form, column);
   if (steps.length < 2 || steps.some((step) => step <= 0)) return false;
   const usual = steps.toSorted((a, b) => a - b)[Math.floor(steps.length / 2)];
-  return steps.filter((step) => Math.abs(step - usual) <= usual / 2).length >= 0.9 * steps.length;
+  return steps.filter((step) => Math.abs(step - usual) <= usual / 2).length >= 0.6 * steps.length;
 }

@@ -3,7 +3,7 @@ import { proposeReadings, runRanges } from '../../../src/worksheets/logger/propo
 import { readLog } from '../../../src/worksheets/logger/readLog';
 import { suggestedOptions } from '../../../src/worksheets/logger/steady';
 import { type Stretch, steadyStretches } from '../../../src/worksheets/logger/stretch';
-import { traceOf } from '../../../src/worksheets/logger/trace';
+import { traceFrom, traceOf } from '../../../src/worksheets/logger/trace';
 import { clock, type LogPlan, outputs, simulatedLog, TEN_POINT, type Writing, written } from './simulatedLog';
 
 const LEVELS = outputs(TEN_POINT);
@@ -111,7 +111,7 @@ test('a log of one level proposes nothing for a run', () => {
 
 test('a reading from the end of the stretch takes its last seconds alone', () => {
   const log = simulatedLog({ levels: LEVELS, seed: 3, drift: 1e-4, noise: 1e-5, hold: 30 });
-  const trace = { time: Float64Array.from(log.time), values: Float64Array.from(log.values) };
+  const trace = traceFrom(Float64Array.from(log.time), Float64Array.from(log.values));
   const options = suggestedOptions(trace);
   const whole = steadyStretches(trace, options);
   const ends = steadyStretches(trace, { ...options, last: 10 });
@@ -125,7 +125,7 @@ test('a reading from the end of the stretch takes its last seconds alone', () =>
 test('shifting and scaling a trace shifts and scales its readings, and nothing else', () => {
   const log = simulatedLog({ levels: LEVELS, seed: 11, noise: 2e-4, spikes: 0.01, hold: 10 });
   const time = Float64Array.from(log.time);
-  const found = (values: Float64Array) => steadyStretches({ time, values }, suggestedOptions({ time, values }));
+  const found = (values: Float64Array) => steadyStretches(traceFrom(time, values), suggestedOptions(traceFrom(time, values)));
   const before = found(Float64Array.from(log.values));
   fc.assert(fc.property(fc.double({ min: -5, max: 5, noNaN: true }), fc.constantFrom(-1000, -1, 0.5, 2, 128), (shift, scale) => {
     const after = found(Float64Array.from(log.values, (value) => scale * value + shift));

@@ -41,7 +41,7 @@ export function simulatedLog(plan: LogPlan): SimulatedLog {
   for (let i = 0; i < count; i += 1) {
     const at = Number((i * interval).toFixed(6));
     const place = Math.min(levels.length - 1, Math.floor(at / step));
-    const into = Math.max(0, at - place * step - hold) / change;
+    const into = change > 0 ? Math.max(0, at - place * step - hold) / change : 0;
     const clean = levels[place] + into * ((levels[place + 1] ?? levels[place]) - levels[place]);
     const [isDropped, isBlank, isSpike] = [random.uniform() < dropped, random.uniform() < blank, random.uniform() < spikes];
     const value = clean + drift * at + noise * random.normal() + (isSpike ? spike * Math.sign(random.uniform() - 0.5) : 0);
@@ -65,7 +65,7 @@ export interface Writing {
 
 /** The text of a log. */
 export function written({ time, values }: Pick<SimulatedLog, 'time' | 'values'>, { delimiter, decimal, head, time: asTime, others = [], end = '\n' }: Writing): string {
-  const number = (value: number): string => (Number.isNaN(value) ? '' : value.toFixed(5).replace('.', decimal));
+  const number = (value: number): string => (Number.isNaN(value) ? (delimiter.trim() === '' && delimiter !== '\t' ? '---' : '') : value.toFixed(5).replace('.', decimal));
   const lines = time.map((at, i) => [asTime ? asTime(at) : at.toFixed(2).replace('.', decimal), number(values[i]), ...others.map((other) => number(other(values[i])))].join(delimiter));
   return [...(head ? [head] : []), ...lines].join(end) + end;
 }
