@@ -15,6 +15,7 @@ import { worksheetParts } from '../taskpane/worksheetParts';
 import { firstWorkbook } from '../worksheets/firstWorkbook';
 import { Autosave } from './autosave';
 import { Exchange } from './exchange';
+import { fileParts } from './fileParts';
 import { followSelection } from './follow';
 import { keepPlace, returnToPlace } from './lastPlace';
 import type { Loading } from './loading';
@@ -25,6 +26,7 @@ import { Pane } from './pane';
 import { exposeProbe } from './probe';
 import { moveByRegions } from './regions';
 import { restoreWork } from './restore';
+import { offerSaving } from './saveButton';
 import { SavedStatus } from './savedStatus';
 import type { Shelf } from './shelf';
 import { claimWorkbook } from './tabLock';
@@ -53,18 +55,19 @@ export async function openBench(loading: Loading): Promise<void> {
   watchSpills(grid);
   await returnToPlace(grid);
   const cells = new CellReader(grid);
-  const host = new GridSheets(grid);
+  const host = new GridSheets(grid, async (sheets) => (await import(/* webpackChunkName: "file" */ './writeFile')).writeFile(sheets));
   const toSheet = (): void => {
     sidePane.giveWay();
     grid.focus();
   };
-  const pane = createPane(byId('run-pane'), { ...worksheetParts, host, toSheet });
+  const pane = createPane(byId('run-pane'), { ...worksheetParts, ...fileParts, host, toSheet });
   followSelection(grid, cells, pane.help);
   await painted();
   loading.stageDone();
 
   const exchange = await storing(grid, status, shelf);
   if (exchange) offerFirstWorkbook(exchange);
+  offerSaving(host, () => finishEditing(grid.injector));
   exposeProbe(grid, cells, host);
   openSheetsByKeys(grid);
   moveByRegions({ focus: () => grid.focus(), finishEditing: () => finishEditing(grid.injector) });

@@ -30,6 +30,11 @@ export function fromStored(stored: string): string {
       .replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./g, ''))}`;
 }
 
+/** Whether a formula, as typed or as a file keeps it, calls a cell function. */
+export function callsCellFunction(formula: string): boolean {
+  return formula.split(QUOTED).some((part, i) => i % 2 === 0 && /(?:_xldudf_PROVE_|(?<![\w.])PROVE\.)[\w.]+\s*\(/i.test(part));
+}
+
 /** A reference to a cell: its column and row, each relative without a "$" before it. */
 const REFERENCE = /(?<![\w.$])(\$?)([A-Z]{1,3})(\$?)([1-9]\d*)(?![\w.(])/g;
 
