@@ -7,7 +7,8 @@ import type { ReviewedSheet } from './reviewedSheet';
 
 /** The sheet as its template makes it for what it holds. */
 export interface ExpectedPlan {
-  readonly template: Template;
+  /** The template of the library that it is of; undefined for sheets that are made from others. */
+  readonly template?: Template;
   readonly plan: SheetPlan;
   readonly cells: ReadonlyMap<string, PlanCell>;
 }
@@ -26,9 +27,14 @@ export function expectedPlan(sheet: ReviewedSheet): ExpectedPlan | undefined {
   const template = templateOf(sheet);
   const answers = template && answersOf(sheet, template);
   if (!template || !answers) return undefined;
-  const { plan } = planSheet(template, answers);
+  const expected = ifItStands(sheet, planSheet(template, answers).plan);
+  return expected && { ...expected, template };
+}
+
+/** A plan, if every name of it stands where it does on the sheet. */
+export function ifItStands(sheet: ReviewedSheet, plan: SheetPlan | undefined): ExpectedPlan | undefined {
   if (!plan || !namesStand(sheet, plan)) return undefined;
-  return { template, plan, cells: new Map(plan.cells.map((cell) => [cell.at, cell])) };
+  return { plan, cells: new Map(plan.cells.map((cell) => [cell.at, cell])) };
 }
 
 function namesStand(sheet: ReviewedSheet, { names = [] }: SheetPlan): boolean {

@@ -20,6 +20,7 @@ export function limits(sheet: ReviewedSheet, expected: ExpectedPlan | undefined,
 }
 
 function ofTemplate(sheet: ReviewedSheet, { template, plan, cells }: ExpectedPlan): ReviewFinding[] {
+  if (!template) return [];
   const asked = new Set(ASKED.map((name) => sheet.cells.cell(name)?.at));
   return limitCells(plan).flatMap((at): ReviewFinding[] => {
     const planned = cells.get(at);

@@ -4,8 +4,7 @@ import { jobOf } from '../worksheets/job/readJob';
 import type { ReadSheet } from '../worksheets/readSheet';
 import { readRecord } from '../worksheets/record/readRecord';
 import { isRecorded } from '../worksheets/record/recordLines';
-import { certificates } from './certificates';
-import { expectedPlan } from './expectedPlan';
+import { certificate } from './certificate';
 import { found, held } from './finding';
 import { itemOfSheet, jobLinks } from './jobLinks';
 import { limits } from './limits';
@@ -14,6 +13,7 @@ import { overwritten } from './overwritten';
 import { plainChecks } from './plainChecks';
 import { agrees, type Expected } from './recompute/expected';
 import { expectedValues } from './recompute/recompute';
+import { rebuilt } from './rebuilt';
 import { recordFindings, withFormulas } from './recordFindings';
 import type { Review, ReviewFinding } from './reviewFinding';
 import type { ReviewedSheet } from './reviewedSheet';
@@ -44,24 +44,32 @@ export function review(read: readonly ReadSheet[], { today }: ReviewOptions = {}
     const expected = expectedValues(reviewed);
     recomputed += expected.length;
     agreeing += expected.filter(agrees).length;
-    return ofSheet(reviewed, expected, job, byName, today);
+    return ofSheet(reviewed, expected, { job, sheets, byName, today });
   });
   return {
-    findings: distinct([...ofSheets, ...certificates(sheets, byName, job), ...signed]),
+    findings: distinct([...ofSheets, ...signed]),
     recomputed, agreeing, sheets: sheets.map(({ name }) => name),
     record: record === undefined ? 'none' : signed.length === 0 ? 'as signed' : 'differs',
     ...(record ? { fingerprint: record.everything } : {}),
   };
 }
 
-function ofSheet(sheet: ReviewedSheet, expected: readonly Expected[], job: Job | undefined, byName: ReadonlyMap<string, ReviewedSheet>, today: number | undefined): ReviewFinding[] {
-  const plan = expectedPlan(sheet);
+/** What a sheet stands among. */
+interface Surroundings {
+  readonly job: Job | undefined;
+  readonly sheets: readonly ReadSheet[];
+  readonly byName: ReadonlyMap<string, ReviewedSheet>;
+  readonly today: number | undefined;
+}
+
+function ofSheet(sheet: ReviewedSheet, expected: readonly Expected[], { job, sheets, byName, today }: Surroundings): ReviewFinding[] {
+  const plan = rebuilt(sheet, job, sheets);
   const item = job && itemOfSheet(job, sheet.name);
   const own = item ? job : undefined;
   return [
     ...results(sheet, expected), ...plainChecks(sheet, expected), ...verdicts(sheet, expected), ...rounding(sheet, expected),
     ...overwritten(sheet, plan), ...links(sheet, byName), ...limits(sheet, plan, own), ...standards(sheet, own, today),
-    ...(job && item ? jobLinks(sheet, job, item) : []), ...ofCheck(sheet),
+    ...(job && item ? jobLinks(sheet, job, item) : []), ...certificate(sheet, byName), ...ofCheck(sheet),
   ];
 }
 

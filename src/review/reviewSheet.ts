@@ -36,7 +36,10 @@ export function planReviewSheet(review: Review, { by, on, version, name }: Revie
     ...(review.fingerprint === undefined ? [] : [['SHA-256 in the record', undefined, review.fingerprint] as const]),
   ];
   head.forEach(([label, called, value, format], i) => {
-    plan.put(1, 4 + i, 'label', label).wide(VALUE, 4 + i, LAST - VALUE + 1, i === 0 ? 'verdict' : 'reference', value, format);
+    plan.put(1, 4 + i, 'label', label);
+    // A number stands right in its cell: in a narrow one, it stands by its label.
+    if (typeof value === 'number') plan.put(VALUE, 4 + i, 'reference', value, format);
+    else plan.wide(VALUE, 4 + i, LAST - VALUE + 1, i === 0 ? 'verdict' : 'reference', value);
     if (called !== undefined) plan.called(called, address(VALUE, 4 + i));
   });
   const look = findings.length === 0 ? 'pass' : findings.some(({ severity }) => severity === 'wrong') ? 'fail' : 'doubt';
