@@ -45,7 +45,9 @@ export function planRecord(sheets: readonly ReadSheet[], { by, on, reason, versi
     ['SHA-256 of the readings', 'record_readings', readings], ['SHA-256 of the results', 'record_results', results], ['SHA-256 of everything', 'record_everything', everything],
   ];
   head.forEach(([label, name, value, format], i) => {
-    plan.put(1, 4 + i, 'label', label).wide(VALUE, 4 + i, LAST - VALUE + 1, 'reference', value === '' ? undefined : value, format).called(name, address(VALUE, 4 + i));
+    // A date stands right in its cell: in a narrow one, it stands by its label.
+    const columns = typeof value === 'number' ? 2 : LAST - VALUE + 1;
+    plan.put(1, 4 + i, 'label', label).wide(VALUE, 4 + i, columns, 'reference', value === '' ? undefined : value, format).called(name, address(VALUE, 4 + i));
   });
   let row = 4 + head.length;
   plan.wide(1, row, LAST, 'note', HOW);
@@ -54,10 +56,13 @@ export function planRecord(sheets: readonly ReadSheet[], { by, on, reason, versi
   plan.wide(1, row + 1, LAST, 'note', PARTS);
   plan.across(1, row + 2, 'header', HEADS);
   const first = row + 3;
-  lines.forEach((line, i) => plan.across(1, first + i, 'text', fieldsOf(line).map((field) => (field === '' ? undefined : field))));
+  lines.forEach((line, i) => fieldsOf(line).forEach((field, j) => {
+    // A blank is called a label, so that the head above stands over words.
+    plan.put(j + 1, first + i, field === '' ? 'label' : 'text', field === '' ? undefined : field);
+  }));
   nameLedger(plan, first, lines.length);
   const area = `A1:${address(LAST, Math.max(first, first + lines.length - 1))}`;
-  return plan.plan(1, { locked: true, print: { area, landscape: true, repeatRows: [1, 1] } });
+  return plan.plan(1, { locked: true, print: { area, landscape: true, repeatRows: [first - 1, first - 1] } });
 }
 
 /** The fingerprint of each sheet that has readings, as a certificate states it; gives the next free row. */
