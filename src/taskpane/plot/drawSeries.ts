@@ -16,6 +16,7 @@ export function drawSeries(chart: uPlot, plot: PlotData, colourOf: Colours, rati
   // Marks at the edge of the plot are shown whole.
   ctx.rect(bbox.left - 2 * MARK * ratio, bbox.top - 2 * MARK * ratio, bbox.width + 4 * MARK * ratio, bbox.height + 4 * MARK * ratio);
   ctx.clip();
+  drawBands(chart, plot, colourOf(plot.series.length - 1));
   plot.series.forEach((series, i) => {
     ctx.strokeStyle = colourOf(i);
     ctx.fillStyle = colourOf(i);
@@ -23,6 +24,17 @@ export function drawSeries(chart: uPlot, plot: PlotData, colourOf: Colours, rati
     if (series.drawn === 'points' || series.drawn === 'both') drawMarks(chart, series, MARKERS[i % MARKERS.length], ratio);
   });
   ctx.restore();
+}
+
+/** Shades the stretches of x, in the colour of the last series, which marks them. */
+function drawBands({ ctx, bbox, valToPos }: uPlot, { bands = [] }: PlotData, colour: string): void {
+  ctx.fillStyle = colour;
+  ctx.globalAlpha = 0.18;
+  for (const { from, to } of bands) {
+    const [left, right] = [valToPos(from, 'x', true), valToPos(to, 'x', true)];
+    ctx.fillRect(left, bbox.top, Math.max(1, right - left), bbox.height);
+  }
+  ctx.globalAlpha = 1;
 }
 
 function drawLine(chart: uPlot, { x, y, drawn }: PlotSeries, ratio: number): void {

@@ -6,6 +6,8 @@ export interface PlotData {
   readonly x: string;
   readonly y: string;
   readonly series: readonly PlotSeries[];
+  /** Stretches of x that are shaded. */
+  readonly bands?: readonly { readonly from: number; readonly to: number }[];
 }
 
 /** One line or set of points. */
