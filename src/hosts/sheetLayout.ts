@@ -32,7 +32,7 @@ export function headLook(cell: PlanCell, cells: ReadonlyMap<string, PlanCell>): 
   while (below(steps)?.role === 'header') steps += 1;
   const body = below(steps);
   const { centered = false, indented = false } = body ? ROLE_LOOKS[body.role] : {};
-  const words = indented || body?.role === 'label' || typeof body?.value === 'string';
+  const words = indented || body?.role === 'label' || (body?.role === 'input' && body.lines !== undefined) || typeof body?.value === 'string';
   return { side: centered ? 'center' : words ? 'left' : 'right', indented, ruled: steps === 1 };
 }
 

@@ -61,5 +61,5 @@ export const WAY_LINES: readonly { readonly step: WayStep; readonly label: strin
 /** What is said of each standard, a column each. */
 export const STANDARD_LINES: readonly JobLine<keyof JobStandard>[] = [
   words('id', 'Id'), words('description', 'Description'), number('verified_from', 'Verified from', undefined, 0), number('verified_to', 'Verified to', undefined, 0),
-  words('unit', 'Unit'), number('uncertainty', 'Relative U, k = 2', '0.0000%', 0, 1), date('due', 'Calibrated until'), words('certificate', 'Certificate, by whom'),
+  words('unit', 'Unit'), number('uncertainty', 'Relative U, k = 2', '0.0000%', 0, 1), date('due', 'Due date'), words('certificate', 'Certificate, by whom'),
 ];

@@ -4,7 +4,7 @@ import type { JobAnswers } from './jobForm';
 import { CUSTOMER_LINES, ITEM_LINES, type JobLine, REMARKS_LINE, REQUIREMENT_LINES, STANDARD_LINES, WAY_LINES } from './jobLines';
 import { allUnits, JOB_SHEET, MOST_ITEMS, MOST_STANDARDS } from './jobTerms';
 
-const WIDTHS = [14, 16, 15, 15, 15, 15, 15, 15];
+const WIDTHS = [14, 16, 16, 16, 16, 16, 16, 18];
 const WIDTH = WIDTHS.length;
 const FIRST_ITEM = 3;
 /** Columns of what is said once: labels and values, left and right. */
@@ -46,7 +46,7 @@ function saidOnce(sheet: PlanBuilder, row: number, job: JobAnswers): number {
       ruled(sheet, line, address(columns.value, at));
     });
   }
-  return row + 2 + Math.max(CUSTOMER_LINES.length, REQUIREMENT_LINES.length);
+  return row + 1 + Math.max(CUSTOMER_LINES.length, REQUIREMENT_LINES.length);
 }
 
 /** Where the items stand. */
@@ -61,11 +61,10 @@ interface ItemTable {
 function itemTable(sheet: PlanBuilder, row: number, job: JobAnswers): ItemTable {
   sheet.wide(1, row, WIDTH, 'heading', 'Items');
   const columns = Array.from({ length: MOST_ITEMS }, (_, i) => FIRST_ITEM + i);
-  sheet.across(1, row + 1, 'header', ['Item', undefined, ...columns.map((_, i) => String(i + 1))]);
   const same: Readonly<Record<string, Value>> = {
     capacity: job.capacity, unit: job.unit, output_unit: job.outputUnit, resolution: job.resolution, rated_output: job.ratedOutput, standard: job.standard || undefined,
   };
-  const rowOf = (field: string) => row + 2 + ITEM_LINES.findIndex((line) => line.field === field);
+  const rowOf = (field: string) => row + 1 + ITEM_LINES.findIndex((line) => line.field === field);
   const range = (at: number) => `${address(FIRST_ITEM, at)}:${address(FIRST_ITEM + MOST_ITEMS - 1, at)}`;
   for (const line of ITEM_LINES) {
     const at = rowOf(line.field);
@@ -78,7 +77,7 @@ function itemTable(sheet: PlanBuilder, row: number, job: JobAnswers): ItemTable 
     sheet.called(`item_${line.field}`, range(at));
     ruled(sheet, line.field === 'unit' ? { ...line, rule: { kind: 'list', words: allUnits() } } : line, range(at));
   }
-  return { nextRow: row + 3 + ITEM_LINES.length, names: columns.map((column) => address(column, rowOf('name'))), standards: range(rowOf('standard')) };
+  return { nextRow: row + 1 + ITEM_LINES.length, names: columns.map((column) => address(column, rowOf('name'))), standards: range(rowOf('standard')) };
 }
 
 function wayTable(sheet: PlanBuilder, row: number, names: readonly string[]): number {
@@ -93,7 +92,7 @@ function wayTable(sheet: PlanBuilder, row: number, names: readonly string[]): nu
   });
   const range = `${address(FIRST_ITEM, first)}:${address(WIDTH, first + WAY_LINES.length - 1)}`;
   sheet.highlight({ range, formula: `=LEFT(${address(FIRST_ITEM, first)},7)="skipped"`, look: 'doubt' });
-  return first + WAY_LINES.length + 1;
+  return first + WAY_LINES.length;
 }
 
 function standardTable(sheet: PlanBuilder, row: number, job: JobAnswers): { readonly nextRow: number; readonly ids: string } {
@@ -105,21 +104,24 @@ function standardTable(sheet: PlanBuilder, row: number, job: JobAnswers): { read
   };
   const first = row + 2;
   const last = first + MOST_STANDARDS - 1;
-  STANDARD_LINES.forEach((line, i) => {
-    const column = 1 + i;
+  const fill = (line: JobLine<string>) => {
+    const column = 1 + STANDARD_LINES.findIndex(({ field }) => field === line.field);
     const range = `${address(column, first)}:${address(column, last)}`;
     for (let at = first; at <= last; at += 1) sheet.put(column, at, 'input', at === first ? told[line.field] : undefined, line.format);
     sheet.called(`standards_${line.field}`, range);
     ruled(sheet, line.field === 'unit' ? { ...line, rule: { kind: 'list', words: allUnits() } } : line, range);
-  });
+  };
+  // Words first, so that they alone get room to wrap.
+  STANDARD_LINES.filter(({ kind }) => kind === 'words').forEach(fill);
   for (let at = first; at <= last; at += 1) sheet.roomy(at, TYPED_ROOM);
+  STANDARD_LINES.filter(({ kind }) => kind !== 'words').forEach(fill);
   return { nextRow: last + 2, ids: `$A$${first}:$A$${last}` };
 }
 
 function close(sheet: PlanBuilder, row: number): SheetPlan {
   sheet.wide(1, row, WIDTH, 'caution', CAUTION);
-  const remarks = row + 2;
-  sheet.put(1, remarks, 'label', REMARKS_LINE.label).wide(2, remarks, WIDTH - 1, 'input').roomy(remarks, 2).called(`job_${REMARKS_LINE.field}`, address(2, remarks));
+  const remarks = row + 1;
+  sheet.put(1, remarks, 'label', REMARKS_LINE.label).wide(2, remarks, WIDTH - 1, 'input').roomy(remarks, TYPED_ROOM).called(`job_${REMARKS_LINE.field}`, address(2, remarks));
   return sheet.plan(1, { locked: true, print: { area: `A1:${address(WIDTH, remarks)}`, landscape: false, repeatRows: [1, 1] } });
 }
 
@@ -135,4 +137,4 @@ function expectation(rule: Validation['rule']): string {
 }
 
 const CAUTION =
-  'Local rules, the current edition of the standard and the laboratory’s own accredited procedure prevail over this sheet. Stored energy: no step that is skipped makes a load train safe.';
+  'Local rules, the current edition of the standard and the laboratory’s own accredited procedure prevail over this sheet.';
