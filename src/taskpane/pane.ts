@@ -17,6 +17,7 @@ import { JobTab } from './job/jobTab';
 import { reviewWritten } from './job/reviewWritten';
 import { browserMemory, type PaneMemory } from './memory';
 import { PlotTab } from './plot/plotTab';
+import { ReadingsTab } from './readings/readingsTab';
 import { ReviewTab } from './review/reviewTab';
 import { Tabs } from './tabs';
 import { reasonOf } from './reason';
@@ -48,7 +49,7 @@ export interface RunPane {
   readonly help: FunctionHelp;
 }
 
-const TABS = ['job', 'build', 'check', 'plot', 'review', 'help'];
+const TABS = ['job', 'build', 'readings', 'check', 'plot', 'review', 'help'];
 
 /** Puts the pane into `root`. It opens with Job if the workbook has one, else with the tab that was used last, or Build. */
 export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
@@ -78,6 +79,7 @@ export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
     },
     openJob: open('job'), openReview: open('review'), again: () => workbookWatch.again(),
   });
+  const readings = new ReadingsTab({ host, isRun: parts.isRun, goTo, memory });
   const check = new CheckTab({ check: parts.check, isRun: parts.isRun, goTo, build: open('build') });
   const plot = new PlotTab({ plots: parts.plots, isRun: parts.isRun });
   const review = new ReviewTab({
@@ -87,11 +89,12 @@ export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
       if (told && told.entries.length > 0) await host.fill(told.job, told.entries);
     },
   });
-  const ofSheet = new Map<string, SheetView>([['check', check], ['plot', plot]]);
+  const ofSheet = new Map<string, SheetView>([['readings', readings], ['check', check], ['plot', plot]]);
   const ofWorkbook = new Map<string, WorkbookView>([['job', job], ['review', review]]);
   const tabs = new Tabs('Job, run worksheets and help', [
     { id: 'job', label: 'Job', content: job.element },
     { id: 'build', label: 'Build', content: build.element },
+    { id: 'readings', label: 'Readings', content: readings.element },
     { id: 'check', label: 'Check', content: check.element },
     { id: 'plot', label: 'Plot', content: plot.element },
     { id: 'review', label: 'Review', content: review.element },

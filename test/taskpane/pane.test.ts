@@ -34,7 +34,7 @@ function withJob(): FakeHost {
 test('has its tabs in the order of the work, and opens with Build', async () => {
   const { root, open } = mounted();
   await passed(5);
-  expect([...root.querySelectorAll('[role=tab]')].map(({ textContent }) => textContent)).toEqual(['Job', 'Build', 'Check', 'Plot', 'Review', 'Help']);
+  expect([...root.querySelectorAll('[role=tab]')].map(({ textContent }) => textContent)).toEqual(['Job', 'Build', 'Readings', 'Check', 'Plot', 'Review', 'Help']);
   expect(open()).toBe('Build');
 });
 
