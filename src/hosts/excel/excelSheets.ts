@@ -1,9 +1,11 @@
-import type { SheetPlan } from '../../worksheets/plan';
+import type { Entry, SheetPlan } from '../../worksheets/plan';
 import type { SheetContent, SheetEntry, SheetHost } from '../sheetHost';
+import { fillSheet } from './fillSheet';
 import { readSheet } from './readSheet';
 import { sameName } from './rollBack';
 import type { RunExcel } from './selection';
 import { sheetWords } from './sheetWords';
+import { type FileSource, workbookFile } from './workbookFile';
 import { writeSheet } from './writeSheet';
 
 /** Reading waits until a cell is no longer open for editing; what changes the workbook is refused at once, with words. */
@@ -14,8 +16,15 @@ export class ExcelSheets implements SheetHost {
   private readonly listeners: (() => void)[] = [];
   private following = false;
 
-  /** `supports` says whether this Excel has a version of the set ExcelApi that is above the manifest's. */
-  constructor(private readonly run: RunExcel, private readonly supports: (version: string) => boolean) {}
+  /**
+   * `supports` says whether this Excel has a version of the set ExcelApi that is above the manifest's; `document` gives Office's
+   * document once it is there.
+   */
+  constructor(
+    private readonly run: RunExcel,
+    private readonly supports: (version: string) => boolean,
+    private readonly document?: () => FileSource,
+  ) {}
 
   sheets(): Promise<readonly SheetEntry[]> {
     return this.worded('', READING, async (context) => {
@@ -49,6 +58,22 @@ export class ExcelSheets implements SheetHost {
       sheets.getItem(sheet).delete();
       await context.sync();
     });
+  }
+
+  fill(sheet: string, entries: readonly Entry[]): Promise<void> {
+    return this.worded(sheet, {}, (context) => fillSheet(context, sheet, entries));
+  }
+
+  async save(): Promise<Uint8Array> {
+    // Waits until Excel is there, and until no cell is open, since what is being typed would not be in the file.
+    await this.active();
+    if (!this.document) throw new Error('This workbook cannot be saved as a file from here. Use Save As in Excel.');
+    try {
+      return await workbookFile(this.document());
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      throw new Error(`Excel did not give the file of the workbook: ${why}. Try again, or use Save As in Excel.`, { cause: error });
+    }
   }
 
   select(sheet: string, address: string): Promise<void> {

@@ -1,7 +1,7 @@
 import { addressOf, rangeOf } from '../../../src/hosts/address';
 import type { FakeExcel } from './fakeExcel';
 import { fakeObject, settable } from './fakeProxy';
-import { addressesIn, cellAt, type FakeSheet, refusal, shownAt, typeInto, usedArea } from './fakeState';
+import { addressesIn, cellAt, type FakeSheet, refusal, shownAt, spillParentOf, typeInto, usedArea } from './fakeState';
 
 type Held = () => FakeSheet;
 type Area = ReturnType<typeof rangeOf>;
@@ -27,7 +27,11 @@ export function rangeObject(excel: FakeExcel, held: Held, open: Held, at?: strin
     type: 'Range',
     members: {
       fakeAddress: address,
-      format: { font: settable(excel, 'RangeFont', () => open().font) },
+      format: {
+        font: settable(excel, 'RangeFont', () => open().font),
+        protection: fakeObject(excel, { type: 'FormatProtection', read: () => ({ locked: isLocked(held(), textOf({ ...here(), endRow: here().startRow, endColumn: here().startColumn })) }) }),
+      },
+      getSpillParentOrNullObject: () => spillParentObject(excel, held, here),
       dataValidation: settable(excel, 'DataValidation', () => bagFor(open().validations)),
       conditionalFormats: {
         add: (type: string) => {
@@ -49,8 +53,10 @@ export function rangeObject(excel: FakeExcel, held: Held, open: Held, at?: strin
         setLines(open().columns, here().startColumn, lengthOf(here(), 'Column'), columns)),
       getMergedAreasOrNullObject: () => mergedObject(excel, held),
     },
+    read: () => contentOf(excel, held(), here()),
     write: (name, value) => {
-      const sheet = open();
+      // On a protected sheet only cells that are not locked take what is typed.
+      const sheet = name === 'formulas' && addressesIn(here()).every((at) => !isLocked(held(), at)) ? held() : open();
       if (name === 'formulas') setEach(here(), value as unknown[][], (cell, typed) => { if (typed !== null) typeInto(sheet, cell, typed); });
       else if (name === 'numberFormat') setEach(here(), value as unknown[][], (cell, format) => { if (format !== null) cellAt(sheet, cell).numberFormat = String(format); });
       else throw refusal('InvalidArgument');
@@ -92,6 +98,19 @@ function contentOf({ results }: FakeExcel, sheet: FakeSheet, area: Area): Bag {
     }),
     numberFormat: each((at) => sheet.cells[at]?.numberFormat ?? 'General'),
   };
+}
+
+/** Cells are locked unless their format says otherwise; it counts once the sheet is protected. */
+function isLocked({ cells }: FakeSheet, at: string): boolean {
+  const format = cells[at]?.properties?.format as { protection?: { locked?: boolean } } | undefined;
+  return format?.protection?.locked ?? true;
+}
+
+/** The cell whose formula spills into this one, itself included; a null object if none does. */
+function spillParentObject(excel: FakeExcel, held: Held, here: () => Area): object {
+  let parent: string | undefined;
+  excel.ask('Range.getSpillParentOrNullObject', () => { parent = spillParentOf(held(), textOf(here()), excel.results); });
+  return fakeObject(excel, { type: 'Range', read: () => (parent === undefined ? undefined : { address: `'${held().name}'!${parent}` }) });
 }
 
 function mergedObject(excel: FakeExcel, held: Held): object {

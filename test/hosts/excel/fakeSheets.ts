@@ -63,9 +63,11 @@ function sheetObject(excel: FakeExcel, find: () => FakeSheet | undefined, preloa
     names: namesObject(excel, held),
     charts: chartsObject(excel, open),
     freezePanes: { freezeRows: (count: number) => excel.ask('FreezePanes.freezeRows', () => { held().frozenRows = count; }) },
-    protection: {
-      protect: (options: Record<string, unknown>) => excel.ask('Protection.protect', () => { open().protection = options; }),
-    },
+    protection: fakeObject(excel, {
+      type: 'WorksheetProtection',
+      members: { protect: (options: Record<string, unknown>) => excel.ask('Protection.protect', () => { open().protection = options; }) },
+      read: () => ({ protected: held().protection !== undefined }),
+    }),
     pageLayout: pageObject(excel, open),
     horizontalPageBreaks: { add: (at: string) => excel.ask('PageBreakCollection.add', () => { open().pageBreaks.push(at); }) },
     activate: () => excel.ask('Worksheet.activate', () => {

@@ -102,6 +102,15 @@ export function shownAt(sheet: FakeSheet, at: string, results: Results): Shown {
   return null;
 }
 
+/** The cell whose result of several cells reaches a cell. */
+export function spillParentOf(sheet: FakeSheet, at: string, results: Results): string | undefined {
+  return Object.keys(sheet.cells).find((source) => {
+    const { formula } = sheet.cells[source];
+    const result = formula === undefined ? undefined : results.get(formula);
+    return result && result.length * result[0].length > 1 && isInside(placeOf(at), areaOf(source, result)) && !isBlocked(sheet, source, result);
+  });
+}
+
 function areaOf(at: string, result: readonly (readonly Shown[])[]): ReturnType<typeof rangeOf> {
   const { row, column } = placeOf(at);
   return rangeOf(`${at}:${addressOf({ row: row + result.length - 1, column: column + result[0].length - 1 })}`);
