@@ -17,24 +17,25 @@ export interface BlockLine {
   readonly label?: string;
 }
 
-/** Columns: quantity over two, unit, limit, and for each block its result and verdict. */
-const [UNIT, LIMIT, RESULT] = [3, 4, 5];
+/** Columns: quantity over two, unit, and for each block its result; if any is judged, the limit before, and a verdict beside each. */
+const [UNIT, LIMIT] = [3, 4];
 
-/** Results by line, blocks side by side; gives the next free row. */
+/** Results by line, blocks side by side; those that are judged first. Gives the next free row. */
 export function blockTable({ sheet, width }: CertificateDesk, row: number, run: string, blocks: readonly string[], lines: readonly BlockLine[]): number {
   if (lines.length === 0) return row;
-  const judged = lines.some(({ results }) => results.some((result) => result?.verdict));
+  const judged = lines.filter(({ results }) => results.some((result) => result?.verdict));
+  const isJudged = judged.length > 0;
   const heads = blocks.length > 1 ? blocks : ['Result'];
-  sheet.acrossTo(width, 1, row, 'header', ['Quantity', undefined, 'Unit', judged ? 'Limit' : undefined, ...heads.flatMap((head) => [head, judged ? 'Verdict' : undefined])]);
-  lines.forEach(({ results, ids, format, limitFormat = format, label }, i) => {
+  sheet.acrossTo(width, 1, row, 'header', ['Quantity', undefined, 'Unit', ...(isJudged ? ['Limit', ...heads.flatMap((head) => [head, 'Verdict'])] : heads)]);
+  [...judged, ...lines.filter((line) => !judged.includes(line))].forEach(({ results, ids, format, limitFormat = format, label }, i) => {
     const at = row + 1 + i;
     const known = results.find((result) => result !== undefined) as CertifiedResult;
     sheet.acrossTo(width, 1, at, 'field', []);
     sheet.put(1, at, 'figure', label ?? known.label).put(2, at, 'figure').put(UNIT, at, 'stated', known.unit);
-    sheet.put(LIMIT, at, 'figure', known.limit && shownFrom(run, known.limit.at), limitFormat);
+    if (isJudged) sheet.put(LIMIT, at, 'figure', known.limit && shownFrom(run, known.limit.at), limitFormat);
     results.forEach((result, block) => {
       if (!result) return;
-      const column = RESULT + 2 * block;
+      const column = isJudged ? LIMIT + 1 + 2 * block : LIMIT + block;
       sheet.put(column, at, 'figure', shownFrom(run, result.cell.at), format).called(`shown_${ids[block]}`, address(column, at));
       if (!result.verdict) return;
       sheet.put(column + 1, at, 'verdict', shownFrom(run, result.verdict.at));

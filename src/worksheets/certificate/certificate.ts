@@ -20,6 +20,8 @@ export interface CertificateParts extends CertificateSources {
   readonly name: string;
   /** Day of issue, as a spreadsheet counts days; left to be typed if omitted. */
   readonly issued?: number;
+  /** Name and function of who authorises it; a line to write on if omitted. */
+  readonly authorised?: string;
 }
 
 /** A certificate, or what is missing before there can be one. */
@@ -42,13 +44,14 @@ export function planCertificate(parts: CertificateParts): PlannedCertificate {
   const { sheet, width } = desk;
   let row = certificateHead(desk, { job, item, run, standard: standardOf(job, item), number, issued });
   row = tables.write(desk, row);
+  const curve = row;
   row = curveSection(desk, row, run);
-  row = tables.plot(desk, row);
+  row = tables.plot(desk, curve, row);
   row = characteristics(desk, row, run);
   row = asFoundSection(desk, row, job, item, comparison, run);
   row = uncertaintySection(desk, row, run);
   row = decisionSection(desk, row, job, item, run);
-  const last = certificateEnd(desk, row, job, run, number) - 1;
+  const last = certificateEnd(desk, row, { job, run, number, authorised: parts.authorised }) - 1;
   sheet.put(width + 2, 1, 'note', run.name).called('certificate_run', address(width + 2, 1));
   return {
     missing,

@@ -10,18 +10,20 @@ export interface CertificateDesk {
 
 /** Columns of the page, where no table needs more; fields stand in two halves. */
 export const USUAL_WIDTH = 8;
-const HALF = 4;
 const LABEL_COLUMNS = 2;
-/** Characters of a column, and of one right of the page, where the ends of limit lines stand. */
-const COLUMN = 13;
-const NARROW_COLUMN = 11;
+/** Characters that stand beside each other on the page, shared by its columns: two pages hold a run of ten points with them. */
+const PAGE_CHARACTERS = 112;
 /** Pixels a letter takes on average, with some to spare: text that is linked is measured by what it holds when planned. */
-const LETTER = 6.6;
+const LETTER = 5.9;
 const CHARACTER = 7.5;
 
 export function certificateDesk(name: string, width: number): CertificateDesk {
-  const characters = width > USUAL_WIDTH ? NARROW_COLUMN : COLUMN;
-  return { width, sheet: new PlanBuilder(name, Array.from({ length: width + 4 }, () => characters)) };
+  // Right of the page stand the ends of limit lines.
+  return { width, sheet: new PlanBuilder(name, Array.from({ length: width + 4 }, () => charactersOf(width))) };
+}
+
+function charactersOf(width: number): number {
+  return Math.floor(PAGE_CHARACTERS / width);
 }
 
 /** A statement with its name. */
@@ -45,8 +47,9 @@ export function linked(label: string, sheet: string, at: string, more: Omit<Fiel
 /** Writes fields two by two, left and right; gives the next free row. A place that is undefined stays blank. */
 export function fieldPairs(desk: CertificateDesk, row: number, pairs: readonly (readonly [Field | undefined, Field | undefined])[]): number {
   pairs.forEach(([left, right], i) => {
-    writeField(desk, row + i, left, 1, HALF);
-    writeField(desk, row + i, right, HALF + 1, desk.width);
+    const half = Math.floor(desk.width / 2);
+    writeField(desk, row + i, left, 1, half);
+    writeField(desk, row + i, right, half + 1, desk.width);
   });
   return row + pairs.length;
 }
@@ -54,9 +57,10 @@ export function fieldPairs(desk: CertificateDesk, row: number, pairs: readonly (
 /** Writes a field across the page, over as many lines as its words take; gives the next free row. */
 export function wideField(desk: CertificateDesk, row: number, field: Field): number {
   writeField(desk, row, field, 1, desk.width);
-  const room = (desk.width - LABEL_COLUMNS) * (desk.width > USUAL_WIDTH ? NARROW_COLUMN : COLUMN) * CHARACTER;
+  const room = (desk.width - LABEL_COLUMNS) * charactersOf(desk.width) * CHARACTER;
   const lines = (field.words ?? '').split('\n').reduce((sum, line) => sum + Math.max(1, Math.ceil((line.length * LETTER) / room)), 0);
-  if (lines > 1) desk.sheet.roomy(row, lines, field.typed ? 'input' : 'stated');
+  // Words that stand on the certificate itself are measured by the host.
+  if (lines > 1 || typeof field.content === 'string') desk.sheet.roomy(row, field.content instanceof Formula ? lines : 1, 'stated');
   return row + 1;
 }
 
@@ -79,7 +83,7 @@ export function section({ sheet, width }: CertificateDesk, row: number, title: s
 export function paragraph({ sheet, width }: CertificateDesk, row: number, role: 'text' | 'note', content: Content, words?: string): number {
   sheet.wide(1, row, width, role, content);
   if (content instanceof Formula && words !== undefined) {
-    const room = width * (width > USUAL_WIDTH ? NARROW_COLUMN : COLUMN) * CHARACTER;
+    const room = width * charactersOf(width) * CHARACTER;
     sheet.roomy(row, Math.max(1, Math.ceil((words.length * LETTER) / room)), role);
   }
   return row + 1;

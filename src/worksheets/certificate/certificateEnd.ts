@@ -1,5 +1,6 @@
 import type { Job } from '../job/job';
 import { readingsFingerprint } from '../record/fingerprint';
+import { address } from '../planBuilder';
 import { shownFrom } from './cellReference';
 import { type CertificateDesk, paragraph, section, wideField } from './certificateDesk';
 import type { CertifiedRun } from './certifiedRun';
@@ -11,8 +12,17 @@ const HOLDS = 'The results hold for the item named above, in the condition it wa
 /** What stands before the fingerprint of the readings, SHA-256 in hexadecimal. */
 export const FINGERPRINT = 'Readings SHA-256 ';
 
+/** What stands at the end of a certificate. */
+export interface EndParts {
+  readonly job: Job;
+  readonly run: CertifiedRun;
+  readonly number: string;
+  /** Name and function of who authorises it; a line to write on if undefined. */
+  readonly authorised: string | undefined;
+}
+
 /** Remarks, signatures, what the certificate holds for, and the fingerprint of the readings; gives the next free row. */
-export function certificateEnd(desk: CertificateDesk, start: number, job: Job, run: CertifiedRun, number: string): number {
+export function certificateEnd(desk: CertificateDesk, start: number, { job, run, number, authorised }: EndParts): number {
   const { sheet, width } = desk;
   const { remarks } = job.fields;
   let row = start;
@@ -21,14 +31,15 @@ export function certificateEnd(desk: CertificateDesk, start: number, job: Job, r
     row = paragraph(desk, row, 'text', shownFrom(job.sheet, remarks.at), remarks.value);
   }
   row = section(desk, row, 'Signatures');
+  const right = Math.floor(width / 2) + 1;
   const technician = run.condition('technician', 'Technician');
   const date = run.cells.cell('date');
-  sheet.across(1, row, 'field', ['Calibrated by', undefined]).wide(3, row, 2, 'stated', technician && shownFrom(run.name, technician.at));
-  sheet.across(5, row, 'field', ['Date', undefined]).wide(7, row, width - 6, 'stated', date && shownFrom(run.name, date.at), DATE);
-  row += 2;
-  sheet.across(1, row, 'field', ['Authorised by', undefined]).wide(3, row, 2, 'stated');
-  sheet.across(5, row, 'field', ['Name and function', undefined]).wide(7, row, width - 6, 'input');
-  sheet.called('certificate_authorised', `G${row}`);
+  sheet.across(1, row, 'field', ['Calibrated by', undefined]).wide(3, row, right - 3, 'stated', technician && shownFrom(run.name, technician.at));
+  sheet.across(right, row, 'field', ['Date', undefined]).wide(right + 2, row, width - right - 1, 'stated', date && shownFrom(run.name, date.at), DATE);
+  row += 1;
+  sheet.across(1, row, 'field', ['Authorised by', undefined]).wide(3, row, right - 3, 'stated');
+  sheet.across(right, row, 'field', ['Name and function', undefined]).wide(right + 2, row, width - right - 1, 'stated', authorised).roomy(row, 2, 'stated');
+  sheet.called('certificate_authorised', address(right + 2, row));
   row += 2;
   row = paragraph(desk, row, 'note', HOLDS);
   row = wideField(desk, row, { label: 'Fingerprint', content: `${FINGERPRINT}${readingsFingerprint(run.sheet)}`, called: 'certificate_fingerprint' });

@@ -22,7 +22,7 @@ export interface CertifiedResult {
   readonly label: string;
   readonly unit: string;
   readonly cell: FilledCell;
-  /** The cell of its limit and of the verdict, if it is judged. */
+  /** The cell of its limit and of the verdict, if it is judged: one without a limit is not. */
   readonly limit?: FilledCell;
   readonly verdict?: FilledCell;
 }
@@ -60,10 +60,11 @@ export class CertifiedRun {
     const cell = this.cells.cell(`value_${id}`);
     if (!cell) return undefined;
     const verdict = this.cells.cell(`verdict_${id}`);
+    const limit = verdict && this.at(RESULT.limit, verdict.row);
     const unit = this.at(cell.column + 1, cell.row).value;
     return {
       cell, label: this.cells.labelOf(cell) ?? inWords(id), unit: typeof unit === 'string' ? unit : '',
-      ...(verdict ? { verdict, limit: this.at(RESULT.limit, verdict.row) } : {}),
+      ...(verdict && limit && limit.value !== null ? { verdict, limit } : {}),
     };
   }
 

@@ -4,11 +4,13 @@ import type { CertifiedBlock, CertifiedResult, CertifiedRun } from './certifiedR
 import { decimalsOf, fixedFormat, tellingDecimals } from './digits';
 import { uncertaintyOf } from './runPoints';
 
-/** What is stated of a block besides its curve and its uncertainty, in the order of the certificate. */
+/** What is stated of a block besides its curve, its output and the uncertainty of that, in the order of the certificate. */
 const STATED = [
-  'sensitivity', 'rated_output', 'zero_balance', 'nonlinearity', 'hysteresis', 'repeatability', 'zero_return', 'combined_error', 'error_band', 'greatest_error', 'points_outside',
-  'class_from', 'not_judged', 'worst_b', 'worst_b_same', 'worst_fc', 'worst_v', 'creep', 'f0', 'force_u', 'relative_resolution',
+  'rated_output', 'zero_balance', 'nonlinearity', 'hysteresis', 'repeatability', 'zero_return', 'combined_error', 'error_band', 'greatest_error', 'points_outside',
+  'class_aa', 'class_a', 'class_from', 'not_judged', 'worst_b', 'worst_b_same', 'worst_fc', 'worst_v', 'creep', 'f0', 'force_u', 'relative_resolution',
 ];
+/** Words of the run's sheet that a narrow column would cut. */
+const SHORTER: Readonly<Record<string, string>> = { rated_output: 'Against rated output', error_band: 'Static error band ±' };
 /** Of two directions together; it stands with the second. */
 const OF_BOTH = 'asymmetry';
 
@@ -22,14 +24,14 @@ export function characteristics(desk: CertificateDesk, start: number, run: Certi
 function table(desk: CertificateDesk, start: number, run: CertifiedRun, blocks: readonly CertifiedBlock[], of: string): number {
   const lines = [...STATED.flatMap((id) => line(run, blocks, id)), ...bothLine(run, blocks)];
   if (lines.length === 0) return start;
-  const row = section(desk, start, `Characteristics${of}`);
+  const row = section(desk, start, `Characteristics${of}${run.kind === 'proving' ? '' : ' (RO: output at capacity)'}`);
   return blockTable(desk, row, run.name, blocks.map(({ label }) => label), lines);
 }
 
 function line(run: CertifiedRun, blocks: readonly CertifiedBlock[], id: string): BlockLine[] {
   const ids = blocks.map(({ ending }) => `${id}${ending}`);
   const results = ids.map((name) => run.result(name));
-  return results.some((result) => result) ? [{ ids, results, ...formats(run, blocks, results) }] : [];
+  return results.some((result) => result) ? [{ ids, results, ...formats(run, blocks, results), ...(SHORTER[id] === undefined ? {} : { label: SHORTER[id] }) }] : [];
 }
 
 function bothLine(run: CertifiedRun, blocks: readonly CertifiedBlock[]): BlockLine[] {

@@ -10,7 +10,7 @@ export function hasCurve(run: CertifiedRun): boolean {
   return run.kind === 'proving' || run.blocks.some(({ ending }) => typeof run.result(`a0${ending}`)?.cell.value === 'number');
 }
 
-/** The calibration polynomial, its scatter, and from where each class holds; gives the next free row. */
+/** The calibration polynomial, its scatter and the lower limit factor; gives the next free row. */
 export function curveSection(desk: CertificateDesk, start: number, run: CertifiedRun): number {
   if (!hasCurve(run)) return start;
   return run.kind === 'proving' ? provingCurve(desk, start, run) : polynomial(desk, start, run);
@@ -19,14 +19,13 @@ export function curveSection(desk: CertificateDesk, start: number, run: Certifie
 function polynomial(desk: CertificateDesk, start: number, run: CertifiedRun): number {
   const blocks = run.blocks.slice(0, 2);
   const degree = run.cells.number('degree') ?? 1;
-  let row = section(desk, start, 'Calibration curve and lower load limits');
+  let row = section(desk, start, 'Calibration curve');
   row = paragraph(desk, row, 'text', `X = ${equation('A', degree)}, with F the magnitude of the load in ${unitOf(run)} and X the net output in ${run.outputUnit}; least squares over all readings under load.`);
   const line = (id: string, format: string, label?: string): BlockLine[] => oneLine(run, blocks, id, format, label);
   const own = (id: string) => run.result(`${id}${blocks[0].ending}`)?.cell.format ?? '0.00E+00';
   return blockTable(desk, row, run.name, blocks.map(({ label }) => label), [
     ...Array.from({ length: degree + 1 }, (_, k) => line(`a${k}`, '0.00000000E+00')).flat(),
-    ...line('residual_sd', '0.0E+00'), ...line('limit_factor', own('limit_factor')),
-    ...line('class_aa', own('class_aa'), 'Class AA, lowest load'), ...line('class_a', own('class_a'), 'Class A, lowest load'),
+    ...line('residual_sd', '0.0E+00', 'Standard deviation s'), ...line('limit_factor', own('limit_factor')),
   ]);
 }
 

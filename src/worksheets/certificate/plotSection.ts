@@ -39,5 +39,5 @@ function limitSeries({ sheet, width }: CertificateDesk, row: number, run: string
     sheet.put(upper, row + i, 'reference', shownFrom(run, limit)).put(lower, row + i, 'reference', formula(`IF(${above}="","",-${above})`));
   });
   const over = (column: number) => `${address(column, row + 1)}:${address(column, row + 2)}`;
-  return [[upper, 'upper'] as const, [lower, 'lower'] as const].map(([column, side]): ChartSeries => ({ name: `${name}, ${side}`, x: over(x), y: over(column), drawn: 'limit' }));
+  return [[upper, '+'] as const, [lower, '−'] as const].map(([column, sign]): ChartSeries => ({ name: `${sign}${name}`, x: over(x), y: over(column), drawn: 'limit' }));
 }

@@ -14,11 +14,14 @@ export interface ResultTables {
   /** Columns of each table. */
   readonly widths: readonly number[];
   readonly write: (desk: CertificateDesk, row: number) => number;
-  readonly plot: (desk: CertificateDesk, row: number) => number;
+  /** Draws the plots: beside the curve, whose section stands from one row to another, if it leaves the right half free; else below. */
+  readonly plot: (desk: CertificateDesk, curve: number, row: number) => number;
 }
 
 /** Columns that a table may have so that two stand side by side. */
-const HALF = 4;
+const HALF = 5;
+/** Rows of a plot beside the curve. */
+const BESIDE_CURVE = 11;
 
 /** Columns that the page needs for its tables. */
 export function widthOf({ widths }: ResultTables): number {
@@ -31,16 +34,17 @@ export function resultTables(run: CertifiedRun, comparison: ReadSheet | undefine
     : run.blocks.map((block) => ({ label: block.label, columns: run.kind === 'indication' ? indicationColumns(run, block) : runColumns(run, block, foundColumn(run, block, comparison)) }));
   const widths = parts.map(({ columns }) => columns.length);
   const beside = parts.length === 2 && widths.every((count) => count <= HALF);
+  const half = Math.max(HALF - 1, ...widths);
   const written: PointTable[] = [];
   return {
-    widths,
+    widths: beside ? [2 * half] : widths,
     write: (desk, start) => {
       let row = start;
       parts.forEach(({ label, columns }, i) => {
         if (beside) {
           if (i === 0) section(desk, row, 'Results');
-          desk.sheet.put(1 + HALF * i, row + 1, 'text', label);
-          written.push(pointTable(desk, row + 2, 1 + HALF * i, run.name, columns));
+          desk.sheet.put(1 + half * i, row + 1, 'text', label);
+          written.push(pointTable(desk, row + 2, 1 + half * i, run.name, columns));
           return;
         }
         const below = section(desk, row, parts.length > 1 ? `Results, ${label.toLowerCase()}` : 'Results');
@@ -50,8 +54,9 @@ export function resultTables(run: CertifiedRun, comparison: ReadSheet | undefine
       });
       return beside ? Math.max(...written.map(({ nextRow }) => nextRow)) : row;
     },
-    plot: (desk, row) => {
+    plot: (desk, curve, row) => {
       const plots = parts.flatMap(({ columns, label }, i) => plotsOf(run, run.blocks[i], columns, written[i], parts.length > 1 ? `, ${label.toLowerCase()}` : ''));
+      if (plots.length === 1 && row > curve && run.kind === 'run') return Math.max(row, plotRow(desk, curve + 2, run.name, plots, HALF, BESIDE_CURVE));
       return plots.length === 0 ? row : plotRow(desk, section(desk, row, plots.length > 1 ? 'Plots' : 'Plot'), run.name, plots);
     },
   };
@@ -103,5 +108,5 @@ function plotsOf(run: CertifiedRun, block: CertifiedBlock, columns: readonly Poi
     return [{ title: `Error${of}`, x, y: run.outputUnit, series: [series(errors, 'Error', 'both', 0, applied.length - 1), series(index(`tolerances_${block.id}`), 'Tolerance', 'limit')] }];
   }
   const deviations = index(`deviations_${block.id}`);
-  return deviations < 0 ? [] : [{ title: `Deviation from the terminal line${of}`, x, y: 'of output at the greatest load', series: [series(deviations, 'Mean of runs', 'both')] }];
+  return deviations < 0 ? [] : [{ title: `Deviation from the terminal line${of}`, x, y: 'of RO', series: [series(deviations, 'Mean of runs', 'both')] }];
 }

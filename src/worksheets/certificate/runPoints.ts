@@ -30,9 +30,9 @@ export function runColumns(run: CertifiedRun, block: CertifiedBlock, found?: Poi
   return [
     applied(run, block), ...(found ? [found] : []),
     { id: `mean_${id}`, head: found ? 'Output, final' : 'Output', unit, cells: column('mean') ?? [], format: output },
-    ...(fitted ? [{ id: `fitted_${id}`, head: 'Fitted', unit, cells: fitted, format: output }] : []),
+    ...(fitted ? [{ id: `fitted_${id}`, head: 'Fitted', unit, cells: fitted.map((cell, row) => (block.block.applied[row].value === 0 ? undefined : cell)), format: output }] : []),
     ...residuals.map((cells, i): PointColumn => ({ head: `Residual ${i + 1}`, unit, cells, format: () => fixedFormat(decimals + 1) })),
-    ...(deviations ? [{ id: `deviations_${id}`, head: 'Deviation', unit: 'of output at top', cells: deviations, format: () => percentFormat(u?.relative ?? 0) }] : []),
+    ...(deviations ? [{ id: `deviations_${id}`, head: 'Deviation', unit: 'of RO', cells: deviations, format: () => percentFormat(u?.relative ?? 0) }] : []),
     uncertainty(run, block),
   ];
 }

@@ -5,7 +5,7 @@ import { blockTable, type BlockLine } from './blockTable';
 import { type CertificateDesk, type Field, fieldPairs, linked, paragraph, section, wideField } from './certificateDesk';
 import type { CertifiedBlock, CertifiedRun } from './certifiedRun';
 import { oneLine } from './curveSection';
-import { percentFormat, uncertaintyFormat } from './digits';
+import { decimalsOf, fixedFormat, percentFormat, uncertaintyFormat } from './digits';
 import { shownFrom } from './cellReference';
 
 /** How the uncertainty is to be understood. Wording after JCGM 100, 7.2 (from memory). */
@@ -14,9 +14,9 @@ const STATEMENT = 'U is the expanded uncertainty: the combined standard uncertai
 const PROVING_STATEMENT = 'W is the relative expanded uncertainty of the force by the instrument, with k = 2, for a coverage probability of about 95 %, after ISO 376, Annex C (from memory). '
   + 'Drift since the calibration and the use of the instrument add their own parts.';
 
-/** Uncertainty with its factor and probability; gives the next free row. */
+/** The output with its uncertainty, its factor and probability; gives the next free row. */
 export function uncertaintySection(desk: CertificateDesk, start: number, run: CertifiedRun): number {
-  let row = section(desk, start, 'Uncertainty');
+  let row = section(desk, start, run.kind === 'run' ? 'Output and uncertainty' : 'Uncertainty');
   if (run.kind === 'proving') return paragraph(desk, row, 'text', PROVING_STATEMENT);
   row = paragraph(desk, row, 'text', STATEMENT);
   for (let i = 0; i < run.blocks.length; i += 2) {
@@ -29,6 +29,7 @@ export function uncertaintySection(desk: CertificateDesk, start: number, run: Ce
 function uncertaintyLines(run: CertifiedRun, blocks: readonly CertifiedBlock[]): BlockLine[] {
   const least = (id: string) => Math.min(...blocks.flatMap(({ ending }) => run.cells.number(`value_${id}${ending}`) ?? []));
   return [
+    ...oneLine(run, blocks, 'sensitivity', fixedFormat(decimalsOf(least('expanded_output')))),
     ...oneLine(run, blocks, 'expanded_output', uncertaintyFormat(least('expanded_output')), 'U at the greatest load'),
     ...oneLine(run, blocks, 'expanded_load', uncertaintyFormat(least('expanded_load')), 'The same as a load'),
     ...oneLine(run, blocks, 'expanded', percentFormat(least('expanded')), 'The same, relative'),
