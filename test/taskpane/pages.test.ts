@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { helpTexts } from '../../src/taskpane/helpTexts';
 
+// The pane is loaded anew by each test.
+jest.setTimeout(30_000);
 // jsdom has no canvas, and measures nothing.
 jest.mock('../../src/taskpane/plot/chart', () => ({ createChart: jest.fn() }));
 Element.prototype.scrollIntoView = jest.fn();

@@ -23,8 +23,8 @@ export interface IssueParts {
 
 /** Below the way: who signs and when, whether the workbook is as signed, and the copy that leaves the laboratory. */
 export class SignIssue {
-  readonly element: HTMLElement;
-  private readonly state = element('p', { attributes: { id: 'job-signature-state' } });
+  readonly element: HTMLDetailsElement;
+  private readonly state = element('span', { class: 'rp-state', attributes: { id: 'job-signature-state' } });
   private readonly changed = element('div');
   private readonly by = element('input', { attributes: { id: 'job-signed-by', type: 'text', autocomplete: 'name', 'aria-describedby': 'job-sign-problem' } });
   private readonly on = element('input', { attributes: { id: 'job-signed-on', type: 'date', 'aria-describedby': 'job-sign-problem' } });
@@ -36,15 +36,16 @@ export class SignIssue {
   private job: Job | undefined;
   private sheets: readonly SheetContent[] = [];
   private shown = '';
+  private wasDue = false;
 
   constructor(private readonly desk: JobDesk, private readonly parts: IssueParts) {
     this.keep(this.by, 'job.signer');
     this.keep(this.reason, 'job.reason');
     this.on.value = todayText();
     this.reasonLine = line('Why it is signed again', this.reason);
-    this.element = element('section', { class: 'rp-issue', attributes: { 'aria-label': 'Sign and issue' }, children: [
-      element('h3', { children: ['Sign and issue'] }),
-      this.state, this.changed,
+    this.element = element('details', { class: 'rp-issue', children: [
+      element('summary', { children: [element('span', { class: 'rp-step-name', children: ['Sign and issue'] }), ' ', this.state] }),
+      this.changed,
       line('Signed by', this.by), line('Date', this.on), this.reasonLine, this.problem,
       element('div', { class: 'rp-ways', children: [this.signButton, this.issueButton] }),
       element('p', { class: 'rp-help', children: ['Signing writes a Record sheet with every cell and a fingerprint of all. The issue copy holds results as values, locked, for people without this program; a workbook that is not signed, or differs since, is signed with it.'] }),
@@ -61,6 +62,9 @@ export class SignIssue {
     this.signButton.className = toSign && !toIssue && !signature.isFresh ? 'rp-main' : '';
     this.issueButton.className = toIssue ? 'rp-main' : '';
     this.signButton.textContent = signature.isSigned ? 'Sign the record again' : 'Sign the record';
+    // Opened when its time comes; before and after that it is the user's.
+    if (toSign && !this.wasDue) this.element.open = true;
+    this.wasDue = toSign;
     this.showSignature(signature);
   }
 

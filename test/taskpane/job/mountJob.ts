@@ -67,7 +67,7 @@ export async function mountJob({ host = new PlanHost(), memory = fakeMemory(), c
     /** Puts words at a step of an item, as typed on the sheet. */
     put: async (index: number, words: Partial<Record<keyof JobItem['way'], string>>) => {
       const { way } = readJob(host.content.get('Job')!)!.items[index];
-      await host.fill('Job', Object.entries(words).map(([one, value]) => ({ at: way[one as keyof JobItem['way']].at, value })));
+      await host.fill('Job', Object.entries(words).map(([one, value]) => ({ at: way[one as keyof JobItem['way']].at, value: value ?? null })));
       await watch.again();
     },
   };

@@ -19,6 +19,17 @@ async function finished(options: Parameters<typeof mountInventedJob>[0] = {}) {
   return mounted;
 }
 
+test('signing and issuing are folded away until the work is done, with the state in words', async () => {
+  const { tab, texts, put } = await mountInventedJob();
+  const part = tab.element.querySelector<HTMLDetailsElement>('.rp-issue')!;
+  expect([part.open, texts('.rp-issue > summary')]).toEqual([false, ['Sign and issue Not signed yet.']]);
+  const before = { ...OVER, reviewed: undefined };
+  await put(0, before);
+  await put(1, before);
+  expect(part.open).toBe(true);
+  expect([...part.querySelectorAll('.rp-main')].map(({ textContent }) => textContent)).toEqual(['Sign the record']);
+});
+
 describe('signing', () => {
   test('needs a name, and says so beside it', async () => {
     const { press, host, texts, field } = await finished();
