@@ -3,9 +3,10 @@ import { cellFunctionsIn } from '../functions/formulaNames';
 import { ExcelSheets } from '../hosts/excel/excelSheets';
 import { Outcomes } from '../hosts/excel/outcomes';
 import { ExcelSelection, type RunExcel } from '../hosts/excel/selection';
+import { openCopy } from '../hosts/excel/workbookFile';
 import { loadOffice } from './loadOffice';
 import './page.css';
-import { createPane } from './pane';
+import { createPane, type PaneParts } from './pane';
 import { worksheetParts } from './worksheetParts';
 
 /** The page that Excel opens: it holds the cell functions (shared runtime) and shows the pane. */
@@ -14,8 +15,8 @@ function start(): void {
   const problem = part('problem');
   const outcomes = new Outcomes();
   const excel = new ExcelComing();
-  const host = new ExcelSheets(excel.run, (version) => Office.context.requirements.isSetSupported('ExcelApi', version));
-  const { help } = createPane(part('pane'), { ...worksheetParts, host });
+  const host = new ExcelSheets(excel.run, (version) => Office.context.requirements.isSetSupported('ExcelApi', version), () => Office.context.document);
+  const { help } = createPane(part('pane'), { ...worksheetParts, ...fileParts, host });
 
   loadOffice({
     onScript: () => associateFunctions(CustomFunctions as unknown as CustomFunctionsApi, (outcome) => outcomes.record(outcome)),
@@ -37,6 +38,13 @@ function start(): void {
     },
   });
 }
+
+/** What files are read and copied with comes when it is asked for; Excel opens the copy as a workbook of its own, to be saved there. */
+const fileParts: Pick<PaneParts, 'readWorkbook' | 'issueCopy' | 'deliver'> = {
+  readWorkbook: async (bytes) => (await import(/* webpackChunkName: "read" */ '../hosts/file/readWorkbook')).readWorkbook(bytes),
+  issueCopy: async (bytes) => (await import(/* webpackChunkName: "read" */ '../hosts/file/issueCopy')).issueCopy(bytes),
+  deliver: (_name, bytes) => openCopy(bytes, (base64) => Excel.createWorkbook(base64)),
+};
 
 /** Excel, which may be long in coming: what is asked of it waits, until it is there or was found missing. */
 class ExcelComing {
