@@ -72,6 +72,8 @@ function attempt(lines: readonly LogLine[], delimiter: Delimiter, decimal: Decim
 }
 
 function isBetter(one: Attempt, than: Attempt): boolean {
+  // What most lines do not agree with is no way to read them, however tidy the few look.
+  if (Math.max(one.agreeing, than.agreeing) > 2 * Math.min(one.agreeing, than.agreeing)) return one.agreeing > than.agreeing;
   if (one.doubtful !== than.doubtful) return one.doubtful < than.doubtful;
   if (one.agreeing !== than.agreeing) return one.agreeing > than.agreeing;
   return one.form.columns.length > than.form.columns.length;
