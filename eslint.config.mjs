@@ -61,6 +61,16 @@ const folders = [
     },
   },
   {
+    files: ['src/review/**/*.ts'],
+    rules: {
+      ...noImports({
+        regex: '(^|/)(metrology|functions|hosts|taskpane|workbench)(/|$)',
+        message: 'the review computes by a path of its own: it knows sheets as they are read, and nothing of what the sheets compute with.',
+      }),
+      ...noGlobals('the review runs beside any host, and in node.', [...PAGE, ...OFFICE]),
+    },
+  },
+  {
     files: ['src/hosts/**/*.ts'],
     rules: noImports({
       regex: '(^|/)(metrology|taskpane|workbench)(/|$)',

@@ -1,6 +1,7 @@
 /**
- * Four bundles: the workbench page, the Excel package, and for node the engine of `npm run evaluate` and the workbook writer of
- * `npm run workbooks`. `--env only=workbench` (or excel, engine, workbooks) builds one of them.
+ * Five bundles: the workbench page, the Excel package, and for node the engine of `npm run evaluate`, the workbook writer of
+ * `npm run workbooks` and the reviewer of `npm run review`. `--env only=workbench` (or excel, engine, workbooks, review) builds
+ * one of them.
  */
 const path = require('node:path');
 const CopyPlugin = require('copy-webpack-plugin');
@@ -45,6 +46,8 @@ function workbench() {
       path: dist,
       filename: 'assets/[name].[contenthash:8].js',
       chunkFilename: 'assets/[name].[contenthash:8].js',
+      // The WebAssembly that writes .xlsx files.
+      assetModuleFilename: 'assets/[name].[contenthash:8][ext]',
       // The other bundle shares the folder; only what an earlier workbench left is removed.
       clean: { keep: (file) => !file.startsWith('assets/') },
       // scripts/start.mjs reads the age of index.html.
@@ -113,7 +116,20 @@ function workbooks() {
   };
 }
 
+function review() {
+  return {
+    ...shared,
+    name: 'review',
+    target: 'node20',
+    devtool: false,
+    entry: { review: './src/hosts/file/reviewedFiles.ts' },
+    experiments: { outputModule: true },
+    output: { path: path.join(root, 'build'), filename: '[name].mjs', library: { type: 'module' } },
+    optimization: { minimize: false },
+  };
+}
+
 module.exports = (env = {}) => {
-  const bundles = { workbench, excel, engine, workbooks };
+  const bundles = { workbench, excel, engine, workbooks, review };
   return env.only ? bundles[env.only]() : Object.values(bundles).map((bundle) => bundle());
 };

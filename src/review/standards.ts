@@ -36,7 +36,7 @@ function outOfRange(sheet: ReviewedSheet, { sheet: jobSheet }: Job, standard: Jo
   if (!first || unit === undefined) return [];
   const { id, verified_from: from, verified_to: to } = standard;
   if (standard.unit.value !== undefined && standard.unit.value !== unit) {
-    return [found(sheet, { at: first.at }, 'standard', `The loads are in ${unit}, and ${id.value} is verified in ${standard.unit.value} (${jobSheet}!${standard.unit.at}); expected one unit`)];
+    return [found(sheet, { at: first.at }, 'standard', `${first.at} and the other loads are in ${unit}, and ${id.value} is verified in ${standard.unit.value} (${jobSheet}!${standard.unit.at}); expected one unit`)];
   }
   const outside = (isOutside: (load: number) => boolean, limit: number, at: string, side: string): ReviewFinding[] => {
     const wrong = used.filter(({ load }) => isOutside(load));

@@ -86,7 +86,8 @@ function ofCalibration(expect: Expectations, series: Series, suffix: string): vo
   result('residual_sd', found.sd, topOutput);
   result('force_resolution', found.resolution, 0);
   result('limit_factor', found.factor, topForce);
-  if (found.classes) result('class_aa', found.classes.class_aa, 2000 * topForce), result('class_a', found.classes.class_a, 400 * topForce);
+  result('class_aa', found.classes?.class_aa, 2000 * topForce);
+  result('class_a', found.classes?.class_a, 400 * topForce);
   residuals(expect, series, found, topOutput);
 }
 
