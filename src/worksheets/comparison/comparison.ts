@@ -40,7 +40,7 @@ const DECISION = 'Simple acceptance: a point is within if the magnitude of its d
 export function planComparison(parts: ComparisonParts): PlannedSheet {
   const { job, item, found, name } = parts;
   const sides = { found: sidesOf(found, 'as_found'), left: leftSides(parts) };
-  const compared = comparedBlocks(sides.found, sides.left);
+  const compared = comparedBlocks(sides.found, sides.left?.length === 0 ? undefined : sides.left);
   const refusals = [...nameProblems(parts), ...soundness(sides.found, sides.left, found.name), ...compared.refused.map((message) => refuse('left', message))];
   const last = compared.blocks.map(({ id }) => lastOf(parts.last ?? [], id, { name: item.name.value, identification: item.identification.value }));
   const units = unitsOf(sides.found[0]);

@@ -3,7 +3,7 @@ import { address, fixed, formula, type Formula } from '../planBuilder';
 import { type Desk, PERCENT } from '../planner/desk';
 import { DATE } from '../planner/frame';
 import { firstHeld, heldBy, linkTo } from './links';
-import type { RunSide } from './runSide';
+import { isIndication, type RunSide } from './runSide';
 
 const FIRST_LINE = 5;
 const [LABEL, VALUE, RIGHT_LABEL, RIGHT_VALUE] = [1, 3, 6, 9];
@@ -21,6 +21,7 @@ export interface HeadParts {
 export interface HeadCells {
   readonly nextRow: number;
   readonly capacity: string;
+  /** Empty for a sheet of indications, which has none. */
   readonly ratedOutput: string;
   /** Greatest deviation allowed, of the output at capacity. */
   readonly tolerance: string;
@@ -57,24 +58,25 @@ export function comparisonHead({ sheet, width, item: { unit, outputUnit } }: Des
   };
   return {
     nextRow: FIRST_LINE + Math.max(left.length, right.length) + 1,
-    capacity: at('capacity'), ratedOutput: at('rated_output'), tolerance: at('tolerance'), loadingClass: at('class'),
+    capacity: at('capacity'), ratedOutput: isIndication(parts.found) ? '' : at('rated_output'), tolerance: at('tolerance'), loadingClass: at('class'),
     foundDate: at('found_date'), leftDate: at('left_date'), zeroMoved: at('hint_zero'), spanChanged: at('hint_span'), zeroUnsteady: at('hint_unsteady'),
   };
 }
 
 function itemLines({ job, item, found }: HeadParts, unit: string, outputUnit: string): Line[] {
   const ofJob = ({ at }: JobCell<string | number>) => formula(heldBy(linkTo(job.sheet, at)));
-  const ofRun = (name: string, otherwise: JobCell<number>) => {
+  // A number of the job in another unit than the run's says nothing here.
+  const ofRun = (name: string, otherwise: JobCell<number>, inUnit: boolean) => {
     const cell = found.cells.cell(name);
-    return formula(firstHeld([...(cell ? [linkTo(found.sheet, cell.at)] : []), linkTo(job.sheet, otherwise.at)]));
+    return formula(firstHeld([...(cell ? [linkTo(found.sheet, cell.at)] : []), ...(inUnit ? [linkTo(job.sheet, otherwise.at)] : [])]));
   };
   return [
     { id: 'comparison_job', label: 'Job', content: ofJob(job.fields.number) },
     { id: 'comparison_item', label: 'Item', content: ofJob(item.name) },
     { id: 'identification', label: 'Identification', content: ofJob(item.identification) },
     { id: 'customer', label: 'Customer', content: ofJob(job.fields.customer) },
-    { id: 'capacity', label: `Capacity, ${unit}`, content: ofRun('capacity', item.capacity) },
-    { id: 'rated_output', label: `Rated output, ${outputUnit}`, content: ofRun('rated_output', item.rated_output) },
+    { id: 'capacity', label: `Capacity, ${unit}`, content: ofRun('capacity', item.capacity, item.unit.value === unit) },
+    ...(isIndication(found) ? [] : [{ id: 'rated_output', label: `Rated output, ${outputUnit}`, content: ofRun('rated_output', item.rated_output, item.output_unit.value === outputUnit) }]),
     { id: 'tolerance', label: 'Tolerance, of RO', content: ofJob(job.fields.tolerance), format: PERCENT },
     { id: 'class', label: 'Class required', content: ofJob(job.fields.class) },
   ];

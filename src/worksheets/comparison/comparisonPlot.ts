@@ -13,12 +13,15 @@ export function comparisonPlots(desk: Desk, row: number, linesRow: number, block
     const lines = toleranceLines(desk, next, cells);
     next = lines.nextRow;
     const { range, block } = cells;
-    const x = range('force');
+    // Without loads on the way down, a line back to zero would only hide the others.
+    const last = block.found.block.applied.slice(block.top + 1).some(({ value }) => value !== 0) ? cells.lastRow : cells.topRow;
+    const drawn = (column: 'force' | 'before' | 'after') => range(column, cells.firstRow, last);
+    const x = drawn('force');
     return {
       title: `Deviation, ${block.words}`, x: `${block.indication ? 'Expected' : 'Applied'}, ${desk.item.unit}`, y: 'of rated output',
       series: [
-        { name: block.left ? 'As found' : 'As found, final', x, y: range('before'), drawn: 'both' },
-        ...(block.left ? [{ name: 'As left', x, y: range('after'), drawn: 'both' as const }] : []),
+        { name: block.left ? 'As found' : 'As found, final', x, y: drawn('before'), drawn: 'both' },
+        ...(block.left ? [{ name: 'As left', x, y: drawn('after'), drawn: 'both' as const }] : []),
         ...lines.series,
       ],
     };

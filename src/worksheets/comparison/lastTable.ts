@@ -69,7 +69,7 @@ export function lastTable(desk: Desk, row: number, parts: LastParts): LastCells 
   if (block.left) runLine(desk, foundRow + 1, 'As left', block.left, cells, parts.head.leftDate, outputOf(cells, 'left'));
   const used = comparedLines(desk, foundRow + (block.left ? 2 : 1), { lastRow, foundRow }, cells);
   lastShift(desk, cells, used);
-  const table = resultTable(desk, used.nextRow + 1, `Since last time, ${block.words}`, changes({ lastRow, foundRow }, parts, used, named));
+  const table = resultTable(desk, used.nextRow + 1, `Since last time, ${block.words}`, changes({ lastRow, foundRow }, parts, used, named, unit));
   for (const id of ['zero_change', 'span_change', 'stability']) sheet.called(named(id), table.values.get(named(id)) as string);
   sheet.called(named('stability_verdict'), address(RESULT.verdict, Number(/\d+$/.exec(table.values.get(named('stability')) as string)?.[0])));
   return { ...used, nextRow: table.nextRow, cells, named, value: (id) => table.values.get(named(id)) as string };
@@ -145,7 +145,7 @@ function comparedLines({ sheet, formats }: Desk, row: number, { lastRow, foundRo
 }
 
 /** What changed since last time, as lines of a table of results. */
-function changes({ lastRow, foundRow }: Rows, { cells, head }: LastParts, used: Used, named: (id: string) => string): ResultLine[] {
+function changes({ lastRow, foundRow }: Rows, { cells, head }: LastParts, used: Used, named: (id: string) => string, unit: string): ResultLine[] {
   const { block, output, sign, range } = cells;
   const { loadingClass } = head;
   const [thenDay, nowDay] = [address(DAY, lastRow), address(DAY, foundRow)];
@@ -165,6 +165,6 @@ function changes({ lastRow, foundRow }: Rows, { cells, head }: LastParts, used: 
       value: formula(zeros === '' ? '""' : `IF(OR(COUNT(${zeros})<2,N(${output})=0),"",(MAX(${zeros})-MIN(${zeros}))/${output})`),
     },
     { id: named('stability'), label: 'Worst shift of a point', format: PERCENT, unit: 'of reading', function: 'PROVE.STABILITY(then,now,F,class)', value: worst(1), judged: { limit: formula(limits), limitFormat: PERCENT, rule: 'magnitude' } },
-    { id: named('stability_force'), label: 'Where it stands', format: 'General', unit: '', function: 'the force of it', value: worst(2) },
+    { id: named('stability_force'), label: 'Where it stands', format: 'General', unit, function: 'the force of it', value: worst(2) },
   ];
 }
