@@ -33,7 +33,16 @@ export function judgedCells(sheet: ReviewedSheet): Judged[] {
     const limit = sheet.column(`tolerances_${id}`)[row];
     return limit ? [{ value, limit, verdict: sheet.beside(limit, POINT_VERDICT), rule: 'magnitude', letGo: () => 1e-6 * step }] : [];
   }));
-  return [...results, ...points];
+  return [...results, ...points, ...comparedPoints(sheet)];
+}
+
+/** Points of a comparison before and after, each against its tolerance. */
+function comparedPoints(sheet: ReviewedSheet): Judged[] {
+  return sheet.cells.namesAfter('allowed_').flatMap((id) => [['deviation_found', 'before'], ['deviation_left', 'after']].flatMap(([deviation, verdict]) => {
+    const [limits, verdictCells] = [sheet.column(`allowed_${id}`), sheet.column(`${verdict}_${id}`)];
+    return sheet.column(`${deviation}_${id}`).flatMap((value, row): Judged[] => (limits[row] && verdictCells[row]
+      ? [{ value, limit: limits[row], verdict: verdictCells[row], rule: 'magnitude', letGo: (limit) => LET_GO * Math.abs(limit) }] : []));
+  }));
 }
 
 /** Which way a limit holds, by what is judged. */

@@ -25,7 +25,10 @@ export function sameConstant(content: string, value: ReadValue): boolean {
   return recorded === value || (isBlank(recorded) && isBlank(value));
 }
 
-/** Whether two formulas are the same, apart from the case of names, blanks, and quotes that a sheet's name does not need. */
+/** A number in a formula: programs write 1E-9 as 0.000000001 when they save. No part of a name or of an address. */
+const NUMERAL = /(?<![\w.$])(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?(?![\w.!:])/g;
+
+/** Whether two formulas are the same, apart from the case of names, blanks, the way numbers are written, and quotes that a sheet's name does not need. */
 export function sameFormula(a: string, b: string): boolean {
   return a === b || plain(a) === plain(b);
 }
@@ -37,7 +40,7 @@ function plain(formula: string): string {
 /** Blanks inside of a sheet's quoted name stay; it is compared without regard to case, as sheets are. */
 function outsideText(code: string): string {
   return code.split(/('(?:[^']|'')*')/).map((part, i) => {
-    if (i % 2 === 0) return part.replace(/\s+/g, '').toUpperCase();
+    if (i % 2 === 0) return part.replace(/\s+/g, '').toUpperCase().replace(NUMERAL, (digits) => String(Number(digits)));
     return (/^'[A-Za-z_][A-Za-z0-9_]*'$/.test(part) ? part.slice(1, -1) : part).toUpperCase();
   }).join('');
 }
