@@ -18,6 +18,8 @@ export interface SheetFormParts {
   readonly below?: readonly HTMLElement[];
   /** False leaves out the preview of the sheet. */
   readonly preview?: boolean;
+  /** True: of questions that nobody has answered yet, what is to mend is told only once the button was pressed. */
+  readonly patient?: boolean;
   readonly answers: Answers;
   readonly questions: (answers: Answers) => readonly Question[];
   readonly plan: (answers: Answers) => Planned;
@@ -41,6 +43,9 @@ export class SheetForm {
   private readonly buildButton: HTMLButtonElement;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private building = false;
+  /** Questions answered here, and whether the button was pressed. */
+  private readonly touched = new Set<string>();
+  private tried = false;
 
   constructor(private readonly parts: SheetFormParts) {
     const { title, above = [], lead = [], below = [], preview = true, action } = parts;
@@ -79,12 +84,14 @@ export class SheetForm {
 
   /** The sheet as answered; undefined, with the words and the focus on the first problem, if something is to mend. */
   planned(nothing: string): SheetPlan | undefined {
+    this.tried = true;
     const { problems, plan } = this.refresh();
     if (!plan) this.refuse(nothing, problems);
     return plan;
   }
 
   private answer(id: string, answer: string): void {
+    this.touched.add(id);
     this.given = { ...this.given, [id]: answer };
     this.parts.onAnswers(this.given);
     clearTimeout(this.timer);
@@ -95,8 +102,9 @@ export class SheetForm {
     clearTimeout(this.timer);
     this.fields.show(this.parts.questions(this.given), this.given);
     const planned = this.parts.plan(this.given);
-    this.fields.setProblems(planned.problems);
-    this.summary.show(planned.problems, (id) => this.fields.labelOf(id));
+    const told = planned.problems.filter(({ question }) => !this.parts.patient || this.tried || this.touched.has(question));
+    this.fields.setProblems(told);
+    this.summary.show(told, (id) => this.fields.labelOf(id));
     this.say('');
     this.showPreview(planned.plan);
     return planned;

@@ -16,15 +16,20 @@ export function decidedStep(at: StepAt, desk: JobDesk): StepContent {
   const found = functions.runOf(job, item, 'as_found', sheets);
   const run = functions.finalRun(job, item, sheets);
   const proposed = run && functions.proposedDecision(run);
+  const isCompared = comparison !== undefined || found === undefined;
   return {
     key: [state, at.isCurrent, item.way, comparison?.name, found?.name, run?.name, proposed],
     make: () => [
       ...missingList(lacking(at, state), desk),
-      ...comparisonPart(at, desk, comparison, found),
-      ...(isOver(state) ? [] : decision(at, desk, proposed, comparison !== undefined || found === undefined)),
+      ...inOrder(comparisonPart(at, desk, comparison, found), isOver(state) ? [] : decision(at, desk, proposed, isCompared), isCompared),
       ...otherWays(at, desk),
     ],
   };
+}
+
+/** What comes next stands first. */
+function inOrder(comparison: readonly HTMLElement[], decided: readonly HTMLElement[], isCompared: boolean): HTMLElement[] {
+  return isCompared ? [...decided, ...comparison] : [...comparison, ...decided];
 }
 
 function comparisonPart(at: StepAt, desk: JobDesk, comparison: ReadSheet | undefined, found: ReadSheet | undefined): HTMLElement[] {
@@ -32,7 +37,7 @@ function comparisonPart(at: StepAt, desk: JobDesk, comparison: ReadSheet | undef
   if (comparison) return [title, ways(button(`Go to “${comparison.name}”`, () => desk.goTo(comparison.name, 'A1'))), lastTimePart(at, desk, comparison)];
   if (!found) return [title, sentence('It needs an as-found run, and there is none.')];
   const press = (): void => void compare(at, desk);
-  const label = 'Compare as found and as left';
+  const label = 'Build the comparison';
   return [
     title,
     sentence('As found and as left side by side: shift, in or out of tolerance, change since last time.'),

@@ -14,6 +14,7 @@ export function jobStart(desk: JobDesk): { readonly element: HTMLElement; focus(
       element('p', { class: 'rp-help', children: ['Only what the sheets are made of is asked here; the rest is typed on the Job sheet. For a single sheet without a job, go to Build.'] }),
     ],
     preview: false,
+    patient: true,
     answers: { ...functions.suggestedJob(), ...drafts.answers(DRAFT) },
     questions: (answers) => functions.jobQuestions(answers),
     plan: (answers) => functions.planJob(answers),

@@ -82,10 +82,12 @@ export class JobTab implements WorkbookView, JobDesk {
   }
 
   goTo(sheet: string, address: string): void {
+    this.say('');
     this.parts.goTo(sheet, address);
   }
 
   build(building: Building): void {
+    this.say('');
     this.parts.build(building);
   }
 
@@ -98,6 +100,7 @@ export class JobTab implements WorkbookView, JobDesk {
   }
 
   openReview(): void {
+    this.say('');
     this.parts.openReview();
   }
 

@@ -18,6 +18,8 @@ export class JobView {
   private readonly none = element('div', { class: 'rp-empty' });
   private rows: readonly StepRow[] = [];
   private rowsOf = '';
+  /** The item and the step to do now, as shown last. */
+  private now = '';
   private job: Job | undefined;
   private sheets: readonly SheetContent[] = [];
 
@@ -99,6 +101,10 @@ export class JobView {
     }
     const states = this.desk.functions.wayOf(job, item, this.sheets);
     const now = currentStep(states);
+    const before = this.now;
+    this.now = now === undefined ? '' : `${key} ${now}`;
     states.forEach((state) => this.rows[STEPS.indexOf(state.step)].show({ job, item, sheets: this.sheets, state, isCurrent: state.step === now }));
+    // The way went on, perhaps out of sight.
+    if (now !== undefined && this.now !== before) this.rows[STEPS.indexOf(now)].element.scrollIntoView({ block: 'nearest' });
   }
 }

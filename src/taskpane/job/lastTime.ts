@@ -32,7 +32,7 @@ export function lastTimePart(at: StepAt, desk: JobDesk, comparison: ReadSheet | 
     ...(held ? [element('p', { children: [`Last time’s results are taken from “${held.file}”.`] })] : []),
     button('Last time from a workbook…', () => file.click(), { attributes: { 'data-key': 'last time' } }),
     file,
-    element('p', { class: 'rp-help', children: ['The .xlsx file of the previous calibration. Without one, last time’s coefficients can be typed on the comparison.'] }),
+    element('p', { class: 'rp-help', children: ['The .xlsx file of the previous calibration; without one, its coefficients are typed on the comparison.'] }),
   ] });
 }
 

@@ -24,7 +24,7 @@ export interface IssueParts {
 /** Below the way: who signs and when, whether the workbook is as signed, and the copy that leaves the laboratory. */
 export class SignIssue {
   readonly element: HTMLDetailsElement;
-  private readonly state = element('span', { class: 'rp-state', attributes: { id: 'job-signature-state' } });
+  private readonly state = element('span', { class: 'rp-issue-state', attributes: { id: 'job-signature-state' } });
   private readonly changed = element('div');
   private readonly by = element('input', { attributes: { id: 'job-signed-by', type: 'text', autocomplete: 'name', 'aria-describedby': 'job-sign-problem' } });
   private readonly on = element('input', { attributes: { id: 'job-signed-on', type: 'date', 'aria-describedby': 'job-sign-problem' } });
@@ -44,7 +44,7 @@ export class SignIssue {
     this.on.value = todayText();
     this.reasonLine = line('Why it is signed again', this.reason);
     this.element = element('details', { class: 'rp-issue', children: [
-      element('summary', { children: [element('span', { class: 'rp-step-name', children: ['Sign and issue'] }), ' ', this.state] }),
+      element('summary', { children: [element('span', { class: 'rp-issue-name', children: ['Sign and issue'] }), ' ', this.state] }),
       this.changed,
       line('Signed by', this.by), line('Date', this.on), this.reasonLine, this.problem,
       element('div', { class: 'rp-ways', children: [this.signButton, this.issueButton] }),

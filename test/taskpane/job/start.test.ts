@@ -33,6 +33,17 @@ test('starting writes the Job sheet and shows the way', async () => {
   expect((document.activeElement as HTMLElement).dataset.step).toBe('received');
 });
 
+test('nothing is called wrong before anybody has answered; a press tells all that is to mend', async () => {
+  const { texts, press, host, type } = await mountJob();
+  expect(texts('.rp-problems li')).toEqual([]);
+  type('Capacity', 'x');
+  await passed(250);
+  expect(texts('.rp-question .rp-problems li')).toHaveLength(1);
+  await press('Start the job');
+  expect(texts('.rp-question .rp-problems li').length).toBeGreaterThan(2);
+  expect(host.written).toEqual([]);
+});
+
 test('what is to mend keeps the sheet from being written', async () => {
   const { tab, press, host } = await mountJob();
   answer(tab.element);

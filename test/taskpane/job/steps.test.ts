@@ -113,8 +113,8 @@ describe('decided', () => {
   test('first compares: the runs and the name of the sheet to be are handed on, and it is written', async () => {
     const planComparison = jest.fn(() => ({ problems: [], plan: PLAN('Cell A comparison') }));
     const { press, host, said, texts } = await atDecision({ changed: { planComparison } });
-    expect(texts('.rp-way .rp-main')).toEqual(['Compare as found and as left']);
-    await press('Compare as found and as left');
+    expect(texts('.rp-way .rp-main')).toEqual(['Build the comparison']);
+    await press('Build the comparison');
     const [[asked]] = planComparison.mock.calls as unknown as [[{ found: { name: string }; left?: unknown; name: string }]];
     expect([asked.found.name, asked.left, asked.name]).toEqual(['Run A', undefined, 'Cell A comparison']);
     expect(host.written.at(-1)!.name).toBe('Cell A comparison');
@@ -124,7 +124,7 @@ describe('decided', () => {
   test('says why no comparison can be made', async () => {
     const planComparison = () => ({ problems: [{ severity: 'refuse' as const, question: 'found', message: 'Found no forces on “Run A”.' }] });
     const { press, said } = await atDecision({ changed: { planComparison } });
-    await press('Compare as found and as left');
+    await press('Build the comparison');
     expect(said()).toBe('It could not be done: Found no forces on “Run A”.');
   });
 
@@ -153,7 +153,7 @@ describe('decided', () => {
     await passed(5);
     expect(said()).toBe('Last time’s results are taken from “last year.xlsx”; the comparison will hold them.');
     await again();
-    await press('Compare as found and as left');
+    await press('Build the comparison');
     expect(planComparison).toHaveBeenCalledWith(expect.objectContaining({ last }));
   });
 

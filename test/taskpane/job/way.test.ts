@@ -118,6 +118,15 @@ describe('skipping', () => {
   });
 });
 
+test('what the last thing came to is cleared when the user goes on to a sheet', async () => {
+  const { press, step, type, said } = await mountInventedJob();
+  type('Reason', 'no time', step('Inspected'));
+  await press('Skip with this reason', step('Inspected'));
+  expect(said()).not.toBe('');
+  await press('Job sheet');
+  expect(said()).toBe('');
+});
+
 test('a failure is told with its reason, and nothing is lost', async () => {
   const { host, type, press, step, said, field } = await mountInventedJob();
   type('Reason', 'no time', step('Inspected'));
