@@ -54,6 +54,11 @@ export function fieldPairs(desk: CertificateDesk, row: number, pairs: readonly (
   return row + pairs.length;
 }
 
+/** Letters that fit beside the label of a field that shares its row. */
+export function roomInPair({ width }: CertificateDesk): number {
+  return Math.floor(((Math.floor(width / 2) - LABEL_COLUMNS) * charactersOf(width) * CHARACTER) / (1.1 * LETTER));
+}
+
 /** Writes a field across the page, over as many lines as its words take; gives the next free row. */
 export function wideField(desk: CertificateDesk, row: number, field: Field): number {
   writeField(desk, row, field, 1, desk.width);

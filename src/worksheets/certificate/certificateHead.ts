@@ -1,7 +1,7 @@
 import type { Job, JobItem, JobStandard } from '../job/job';
 import { DATE } from '../planner/frame';
 import { joinedFrom, shownFrom } from './cellReference';
-import { type CertificateDesk, type Field, fieldPairs, linked, paragraph, section, wideField } from './certificateDesk';
+import { type CertificateDesk, type Field, fieldPairs, linked, paragraph, roomInPair, section, wideField } from './certificateDesk';
 import type { CertifiedRun } from './certifiedRun';
 import { percentFormat } from './digits';
 
@@ -50,19 +50,22 @@ function customerAndItem(desk: CertificateDesk, start: number, { job, item, run 
 function procedure(desk: CertificateDesk, start: number, { job, run }: HeadParts): number {
   const condition = (label: string, name: string, own = label, format?: string): Field | undefined => {
     const cell = run.condition(name, own);
-    return cell && (cell.value !== null || name === 'temperature' || name === 'date') ? linked(label, run.name, cell.at, { format }) : undefined;
+    return cell && (cell.value !== null || name === 'temperature' || name === 'date') ? linked(label, run.name, cell.at, { format, ...(typeof cell.value === 'string' ? { words: cell.value } : {}) }) : undefined;
   };
   let row = section(desk, start, 'Calibration');
   row = wideField(desk, row, linked('Procedure', job.sheet, job.fields.procedure.at));
   const { source } = run;
   if (source !== undefined) row = wideField(desk, row, { label: 'It follows', content: source, words: source });
-  const found = [
+  const all = [
     condition('Date of calibration', 'date', 'Date', DATE), linked('Place', job.sheet, job.fields.place.at),
     condition('Room temperature, °C', 'temperature', 'Room temperature, °C', '0.0'), condition('Humidity, %', 'humidity', 'Humidity, %', '0'),
     condition('Machine, adapters', 'machine', 'Machine and adapters'), condition('Indicator, cable', 'indicator', 'Indicator and cable'),
     condition('Exercise loads', 'exercise', 'Exercise loads'), condition('Reference temp., °C', 'reference_temperature', 'Reference temp., °C', '0.0'),
   ].filter((field): field is Field => field !== undefined);
-  return fieldPairs(desk, row, found.flatMap((field, i): (readonly [Field, Field | undefined])[] => (i % 2 === 0 ? [[field, found[i + 1]]] : [])));
+  const long = all.filter((field) => (field.words ?? '').length > roomInPair(desk));
+  const found = all.filter((field) => !long.includes(field));
+  row = fieldPairs(desk, row, found.flatMap((field, i): (readonly [Field, Field | undefined])[] => (i % 2 === 0 ? [[field, found[i + 1]]] : [])));
+  return long.reduce((next, field) => wideField(desk, next, field), row);
 }
 
 function traceability(desk: CertificateDesk, start: number, { job, standard }: HeadParts): number {

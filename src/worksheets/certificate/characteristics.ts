@@ -14,11 +14,16 @@ const SHORTER: Readonly<Record<string, string>> = { rated_output: 'Against rated
 /** Of two directions together; it stands with the second. */
 const OF_BOTH = 'asymmetry';
 
-/** Characteristics of every block with limits and verdicts, two directions side by side; gives the next free row. */
+/** Characteristics of every block with limits and verdicts, two that are judged by the same limits side by side; gives the next free row. */
 export function characteristics(desk: CertificateDesk, start: number, run: CertifiedRun): number {
-  const groups: readonly (readonly CertifiedBlock[])[] = run.kind === 'run' && run.blocks.length === 2 ? [run.blocks] : run.blocks.map((block) => [block]);
+  const groups: readonly (readonly CertifiedBlock[])[] = run.blocks.length === 2 && STATED.every((id) => sameLimit(run, id)) ? [run.blocks] : run.blocks.map((block) => [block]);
   if (run.kind === 'proving') return table(desk, start, run, [{ ...run.blocks[0], ending: '' }], '');
   return groups.reduce((row, blocks) => table(desk, row, run, blocks, groups.length > 1 ? `, ${blocks[0].label.toLowerCase()}` : ''), start);
+}
+
+function sameLimit(run: CertifiedRun, id: string): boolean {
+  const [first, second] = run.blocks.map(({ ending }) => run.result(`${id}${ending}`)?.limit?.value);
+  return first === second;
 }
 
 function table(desk: CertificateDesk, start: number, run: CertifiedRun, blocks: readonly CertifiedBlock[], of: string): number {

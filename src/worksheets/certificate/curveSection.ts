@@ -37,9 +37,14 @@ function provingCurve(desk: CertificateDesk, start: number, run: CertifiedRun): 
   row = paragraph(desk, row, 'text', `Xa = ${equation('A', degree)} and W = ${form === 'inverse' ? 'a0 + a1/F' : form === 'linear' ? 'a0 + a1·F' : 'a0 + a1·F + a2·F²'}, with F the force in ${unitOf(run)} and Xa in ${run.outputUnit}. W by the equation is at no force of the table below the W found there.`);
   return blockTable(desk, row, run.name, [''], [
     ...Array.from({ length: degree + 1 }, (_, k) => line(`interpolation_a${k}`, `A${k}`)).flat(),
-    ...line('equation_raised', 'a0 of the equation for W'), ...line('equation_a1', 'a1 of the equation for W'),
+    ...line('equation_raised', 'a0 of the equation for W'), ...inUnit(line('equation_a1', 'a1 of the equation for W'), form === 'inverse' ? unitOf(run) : `1/${unitOf(run)}`),
     ...(form === 'quadratic' ? line('equation_a2', 'a2 of the equation for W') : []),
   ]);
+}
+
+/** The same lines in a unit that their own sheet leaves to the form of the equation. */
+function inUnit(lines: readonly BlockLine[], unit: string): BlockLine[] {
+  return lines.map((line) => ({ ...line, results: line.results.map((result) => result && { ...result, unit }) }));
 }
 
 /** A line for a result that any of the blocks has. */

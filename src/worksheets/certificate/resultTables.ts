@@ -2,6 +2,7 @@ import { appliedUnitOf } from '../appliedUnit';
 import { FilledSheet } from '../filledSheet';
 import type { ChartSeries } from '../plan';
 import type { ReadSheet } from '../readSheet';
+import { freeColumn } from './blockTable';
 import { type CertificateDesk, section } from './certificateDesk';
 import type { CertifiedBlock, CertifiedRun } from './certifiedRun';
 import { decimalsOf, fixedFormat } from './digits';
@@ -56,7 +57,7 @@ export function resultTables(run: CertifiedRun, comparison: ReadSheet | undefine
     },
     plot: (desk, curve, row) => {
       const plots = parts.flatMap(({ columns, label }, i) => plotsOf(run, run.blocks[i], columns, written[i], parts.length > 1 ? `, ${label.toLowerCase()}` : ''));
-      if (plots.length === 1 && row > curve && run.kind === 'run') return Math.max(row, plotRow(desk, curve + 2, run.name, plots, HALF, BESIDE_CURVE));
+      if (plots.length === 1 && row > curve) return Math.max(row, plotRow(desk, curve + 2, run.name, plots, freeColumn(desk, 1), BESIDE_CURVE));
       return plots.length === 0 ? row : plotRow(desk, section(desk, row, plots.length > 1 ? 'Plots' : 'Plot'), run.name, plots);
     },
   };
@@ -89,10 +90,7 @@ function plotsOf(run: CertifiedRun, block: CertifiedBlock, columns: readonly Poi
   const x = `${columns[0].head}, ${columns[0].unit || appliedUnitOf(run.cells).unit || ''}`;
   const series = (column: number, name: string, drawn: ChartSeries['drawn'], first = from, last = to): ChartSeries => ({ name, x: table.range(0, first, last), y: table.range(column, first, last), drawn });
   if (run.kind === 'proving') {
-    return [
-      { title: 'b with rotation, b′ in the same position', x, y: 'of output', series: [series(index('proving_b'), 'b', 'both'), series(index('proving_b_same'), 'b′', 'both')] },
-      { title: 'W, k = 2', x, y: 'of force', series: [series(columns.length - 1, 'W', 'both')] },
-    ];
+    return [{ title: 'Rotation b, repetition b′, interpolation fc', x, y: 'of output', series: [series(index('proving_b'), 'b', 'both'), series(index('proving_b_same'), 'b′', 'both'), series(index('proving_fc'), 'fc', 'both')] }];
   }
   const residuals = columns.flatMap(({ head }, i) => (head.startsWith('Residual') ? [i] : []));
   if (residuals.length > 0) {

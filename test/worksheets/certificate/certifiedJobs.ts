@@ -50,7 +50,7 @@ export async function certifiedJob({ template: id, answers = {}, adjusted = fals
   const run = (step: Step) => linkedToJob(withInventedReadings(planSheet(template, { ...answersForItem(job, item, template, step), ...answers, sheet: `Cell A ${step.replace('_', ' ')}` }).plan!), job, item);
   const found = adjusted ? shifted(run('as_found'), 1.0009) : run('as_found');
   const left = adjusted ? run('as_left') : undefined;
-  const way = { way_inspected: 'skipped: new cell', way_as_found: found.name, way_adjusted: adjusted ? 'zero trimmed in the junction box, 12 kΩ across arm 2' : 'no adjustment made', ...(left ? { way_as_left: left.name } : {}), way_decided: 'pass: within the tolerance asked' };
+  const way = { way_inspected: 'skipped: new cell', way_as_found: found.name, way_adjusted: adjusted || id === 'system' ? 'zero trimmed in the junction box, 12 kΩ across arm 2' : 'no adjustment made', ...(left ? { way_as_left: left.name } : {}), way_decided: 'pass: within the tolerance asked' };
   const base = [filled(started, way), found, ...(left ? [left] : [])];
   const sheets = await read(base);
   const known = jobOf(sheets)!;
