@@ -67,7 +67,7 @@ function compare(at: StepAt, desk: JobDesk): Promise<void> {
 function decision(at: StepAt, desk: JobDesk, proposed: string | undefined, isNext: boolean): HTMLElement[] {
   const draft = draftKey(at, 'decided.words');
   const confirm = (words: string): void => void noteStep(at, desk, 'decided', words, draft);
-  const label = `Confirm: ${proposed ?? ''}`;
+  const label = 'Confirm this decision';
   return [
     element('h4', { children: ['Decision'] }),
     ...(proposed === undefined ? [sentence('The final run proposes none yet: its results, or its limits, are not complete.')] : [

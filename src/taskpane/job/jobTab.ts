@@ -113,7 +113,20 @@ export class JobTab implements WorkbookView, JobDesk {
   }
 
   write(plan: SheetPlan): Promise<SheetPlan | undefined> {
-    return writeSheet(this.parts.host, plan, { ask: (sheet, taken) => askAboutTaken(this.element, sheet, taken), show: (writing) => writing });
+    return writeSheet(this.parts.host, plan, {
+      ask: (sheet, taken) => this.ask((place) => askAboutTaken(place, sheet, taken)),
+      show: (writing) => writing,
+    });
+  }
+
+  /** Without the moving bar, since nothing moves until the user has answered. */
+  async ask<T>(question: (place: HTMLElement) => Promise<T>): Promise<T> {
+    this.work.hidden = true;
+    try {
+      return await question(this.element);
+    } finally {
+      this.work.hidden = false;
+    }
   }
 
   async do(busy: string, work: () => Promise<string | undefined>): Promise<void> {

@@ -84,6 +84,8 @@ export class JobView {
   private showNone(job: Job, chosen: JobItem | undefined): void {
     this.none.hidden = chosen !== undefined;
     this.way.hidden = chosen === undefined;
+    this.none.replaceChildren();
+    if (chosen) return;
     const sheet = this.sheets.find(({ name }) => name === job.sheet);
     const at = (sheet && new FilledSheet(sheet).cell('item_name')?.at) ?? 'A1';
     this.none.replaceChildren(

@@ -8,7 +8,7 @@ import { todayText } from './dates';
 import { issueFileName, speaksAgainst } from './issue';
 import { askToIssue } from './issueDialog';
 import type { JobDesk } from './jobDesk';
-import { signatureState, type SignatureState } from './signature';
+import { isReadyToSign, signatureState, type SignatureState } from './signature';
 import { missingList } from './stepParts';
 import { isOver } from './stepWords';
 
@@ -56,9 +56,8 @@ export class SignIssue {
     this.job = job;
     this.sheets = sheets;
     const signature = signatureState(sheets, this.desk.functions);
-    const states = job.items.map((item) => this.desk.functions.wayOf(job, item, sheets));
-    const toSign = states.length > 0 && states.every((way) => way.every((state) => isOver(state) || state.step === 'reviewed'));
-    const toIssue = states.length > 0 && states.every((way) => way.every(isOver));
+    const toSign = isReadyToSign(job, sheets, this.desk.functions);
+    const toIssue = toSign && job.items.every((item) => this.desk.functions.wayOf(job, item, sheets).every(isOver));
     this.signButton.className = toSign && !toIssue && !signature.isFresh ? 'rp-main' : '';
     this.issueButton.className = toIssue ? 'rp-main' : '';
     this.signButton.textContent = signature.isSigned ? 'Sign the record again' : 'Sign the record';
@@ -96,7 +95,7 @@ export class SignIssue {
       const signature = signatureState(this.sheets, desk.functions);
       if (!signature.isFresh && !this.canSign()) return 'No copy is made.';
       const against = speaksAgainst(job, this.sheets, desk.functions, this.parts.review, signature);
-      if (against.length > 0 && !(await askToIssue(this.element, against))) return 'No copy is made.';
+      if (against.length > 0 && !(await this.desk.ask((place) => askToIssue(place, against)))) return 'No copy is made.';
       if (!signature.isFresh) await this.writeRecord();
       const name = issueFileName(job);
       await this.parts.deliver(name, await this.parts.issueCopy(await this.parts.host.save()));

@@ -1,7 +1,8 @@
 import type { SheetContent } from '../../hosts/sheetHost';
 import { dateText } from '../../worksheets/check/serialDate';
-import type { Missing } from '../../worksheets/job/job';
-import type { JobFunctions } from './jobFunctions';
+import type { Job, Missing } from '../../worksheets/job/job';
+import type { JobFunctions, Sheets } from './jobFunctions';
+import { isOver } from './stepWords';
 
 /** Whether the workbook is signed, and what differs since. */
 export interface SignatureState {
@@ -22,6 +23,11 @@ export function signatureState(sheets: readonly SheetContent[], functions: JobFu
   const changed = differing.map(({ sheet, at, was, is }) => ({ sheet, at, message: `was ${shown(was)}, is ${shown(is)}` }));
   const words = changed.length === 0 ? `${signed}. Everything is as signed.` : `${signed}. Since then ${changed.length === 1 ? 'one cell differs' : `${changed.length} cells differ`}.`;
   return { words, isSigned: true, isFresh: changed.length === 0, changed };
+}
+
+/** True if every item has come so far that only the review is left, which looks at what was signed. */
+export function isReadyToSign(job: Job, sheets: Sheets, functions: JobFunctions): boolean {
+  return job.items.length > 0 && job.items.every((item) => functions.wayOf(job, item, sheets).every((state) => isOver(state) || state.step === 'reviewed'));
 }
 
 const LONGEST = 60;

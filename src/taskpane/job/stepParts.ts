@@ -70,8 +70,8 @@ export function ways(...buttons: readonly HTMLElement[]): HTMLElement {
 }
 
 /** The one button that a step is done by; it stands out where the step is the one to do now. */
-export function mainWay(label: string, at: StepAt, press: () => void): HTMLButtonElement {
-  return button(label, press, { ...(at.isCurrent ? { class: 'rp-main' } : {}), attributes: { 'data-key': `main ${at.state.step}` } });
+export function mainWay(label: string, at: StepAt, press: () => void, isNext = at.isCurrent): HTMLButtonElement {
+  return button(label, press, { ...(isNext ? { class: 'rp-main' } : {}), attributes: { 'data-key': `main ${at.state.step}` } });
 }
 
 /** Writes words into the cell of a step. */

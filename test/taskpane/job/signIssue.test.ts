@@ -27,7 +27,8 @@ test('signing and issuing are folded away until the work is done, with the state
   await put(0, before);
   await put(1, before);
   expect(part.open).toBe(true);
-  expect([...part.querySelectorAll('.rp-main')].map(({ textContent }) => textContent)).toEqual(['Sign the record']);
+  expect(texts('.rp-main')).toEqual(['Sign the record']);
+  expect(texts('.rp-step-now')[0]).toContain('Sign the record first, below');
 });
 
 describe('signing', () => {

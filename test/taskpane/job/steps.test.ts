@@ -131,7 +131,7 @@ describe('decided', () => {
   test('shows the decision that the run proposes, to be confirmed', async () => {
     const { press, step, host, item, state } = await atDecision({ changed: { proposedDecision: () => 'within specification in all 6 judged' } });
     expect(step('Decided').textContent).toContain('The final run says: within specification in all 6 judged.');
-    await press('Confirm: within specification in all 6 judged');
+    await press('Confirm this decision');
     expect(host.valueAt('Job', item(0).way.decided.at)).toBe('within specification in all 6 judged');
     expect(state('Decided')).toBe('Done: within specification in all 6 judged');
   });
