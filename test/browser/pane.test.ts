@@ -5,7 +5,7 @@ import { newPage, open, ready, type Served, serveWorkbench } from './workbenchPa
 jest.setTimeout(180_000);
 
 const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
-const TABS = ['Build', 'Check', 'Plot', 'Help'] as const;
+const TABS = ['Job', 'Build', 'Readings', 'Check', 'Plot', 'Review', 'Help'] as const;
 
 let served: Served;
 
@@ -156,7 +156,7 @@ describe('from a template to checked readings', () => {
     await page.keyboard.press('Shift+F6');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('pane-tab-plot');
     await page.keyboard.press('ArrowRight');
-    expect(await openTabs(page)).toEqual(['Help']);
+    expect(await openTabs(page)).toEqual(['Review']);
   });
 
   test('nothing was refused by the policy of the page, and nothing failed', () => {
@@ -174,7 +174,7 @@ describe('a template from a file', () => {
 
   afterAll(() => page.context().close());
 
-  const choose = (name: string, text: string): Promise<void> => page.locator('#pane input[type=file]').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  const choose = (name: string, text: string): Promise<void> => page.locator('#pane-panel-build input[type=file]').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 
   test('that was saved from the form is loaded again, and is still there after the page was left', async () => {
     await page.locator('[data-template="two-point"]').click();
@@ -239,7 +239,7 @@ describe.each(LOOKS)('in a window 320 pixels wide, %s', (_, options, forcedColor
   test('axe finds nothing wrong with a form that has problems', async () => {
     await openTab(page, 'Build');
     await page.getByRole('button', { name: 'Back to the questions' }).click();
-    await page.getByLabel('Capacity').fill('x');
+    await page.locator('#pane-panel-build').getByLabel('Capacity').fill('x');
     await page.waitForSelector('.rp-summary:not([hidden])');
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
