@@ -33,8 +33,15 @@ let printed: ReadonlyMap<string, readonly Page[]>;
 
 const valuesOf = (job: CertifiedJob, { name }: SheetPlan) => (at: string) => job.value(name, at) as CellValue;
 
+/** The words of a page line by line, from left to right. */
 function words(page: Page): string {
-  return page.words.map(({ text }) => text).join(' ');
+  const lines: { readonly top: number; readonly words: Page['words'][number][] }[] = [];
+  for (const word of [...page.words].sort((a, b) => a.top - b.top)) {
+    const line = lines.find(({ top }) => Math.abs(top - word.top) < 2.5);
+    if (line) line.words.push(word);
+    else lines.push({ top: word.top, words: [word] });
+  }
+  return lines.map((line) => line.words.sort((a, b) => a.left - b.left).map(({ text }) => text).join(' ')).join(' ');
 }
 
 /** Pages of the certificate among those of its workbook. */

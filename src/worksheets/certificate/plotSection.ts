@@ -15,7 +15,7 @@ export interface CertificatePlot extends Omit<ChartPlan, 'over'> {
   readonly limits?: CertificateLimits;
 }
 
-const PLOT_ROWS = 12;
+const PLOT_ROWS = 10;
 
 /** Draws plots side by side between columns of the page; the ends of their limit lines stand right of the page. Gives the next free row. */
 export function plotRow({ sheet, width }: CertificateDesk, row: number, run: string, plots: readonly CertificatePlot[], from = 1, rows = PLOT_ROWS): number {

@@ -1,6 +1,7 @@
 import { appliedUnitOf } from '../appliedUnit';
 import { FilledSheet } from '../filledSheet';
 import type { ChartSeries } from '../plan';
+import { address, formula } from '../planBuilder';
 import type { ReadSheet } from '../readSheet';
 import { freeColumn } from './blockTable';
 import { type CertificateDesk, section } from './certificateDesk';
@@ -56,7 +57,7 @@ export function resultTables(run: CertifiedRun, comparison: ReadSheet | undefine
       return beside ? Math.max(...written.map(({ nextRow }) => nextRow)) : row;
     },
     plot: (desk, curve, row) => {
-      const plots = parts.flatMap(({ columns, label }, i) => plotsOf(run, run.blocks[i], columns, written[i], parts.length > 1 ? `, ${label.toLowerCase()}` : ''));
+      const plots = parts.flatMap(({ columns, label }, i) => plotsOf(desk, run, run.blocks[i], columns, written[i], parts.length > 1 ? `, ${label.toLowerCase()}` : ''));
       if (plots.length === 1 && row > curve) return Math.max(row, plotRow(desk, curve + 2, run.name, plots, freeColumn(desk, 1), BESIDE_CURVE));
       return plots.length === 0 ? row : plotRow(desk, section(desk, row, plots.length > 1 ? 'Plots' : 'Plot'), run.name, plots);
     },
@@ -80,8 +81,18 @@ function foundColumn(run: CertifiedRun, { id, block, ending }: CertifiedBlock, c
   return cells.every((cell) => cell === undefined) ? undefined : { id: `found_${id}`, head: 'As found', unit: run.outputUnit, cells, sheet: comparison.name, format: () => format };
 }
 
+/** The lower limit of a plot, right of the page beside its table, on the way up: drawn twice its dashes would fill each other's gaps. */
+function lowerLimit({ sheet, width }: CertificateDesk, table: PointTable, column: number, last: number): ChartSeries {
+  for (let row = 0; row <= last; row += 1) {
+    const upper = table.range(column, row, row).split(':')[0];
+    sheet.put(width + 2, table.firstRow + row, 'reference', formula(`IF(${upper}="","",-${upper})`));
+  }
+  sheet.put(width + 2, table.firstRow - 1, 'note', 'lower limit, of the plot');
+  return { name: '−tolerance', x: table.range(0, 0, last), y: `${address(width + 2, table.firstRow)}:${address(width + 2, table.firstRow + last)}`, drawn: 'limit' };
+}
+
 /** Residuals of each run with ±2.4·s, deviations, errors with their tolerance, or figures of a force-proving instrument. */
-function plotsOf(run: CertifiedRun, block: CertifiedBlock, columns: readonly PointColumn[], table: PointTable, of: string): CertificatePlot[] {
+function plotsOf(desk: CertificateDesk, run: CertifiedRun, block: CertifiedBlock, columns: readonly PointColumn[], table: PointTable, of: string): CertificatePlot[] {
   const index = (id: string) => columns.findIndex((column) => column.id === id);
   const applied = columns[0].cells.map(({ value } = { value: null, at: '', column: 0, row: 0 }) => value);
   const loaded = applied.flatMap((value, row) => (value === 0 ? [] : [row]));
@@ -103,7 +114,8 @@ function plotsOf(run: CertifiedRun, block: CertifiedBlock, columns: readonly Poi
   }
   const errors = index(`errors_${block.id}`);
   if (errors >= 0) {
-    return [{ title: `Error${of}`, x, y: run.outputUnit, series: [series(errors, 'Error', 'both', 0, applied.length - 1), series(index(`tolerances_${block.id}`), 'Tolerance', 'limit')] }];
+    const [tolerance, top] = [index(`tolerances_${block.id}`), applied.findIndex((value) => Math.abs(Number(value)) === Math.max(...applied.map((one) => Math.abs(Number(one)))))];
+    return [{ title: `Error${of}`, x, y: run.outputUnit, series: [series(errors, 'Error', 'both', 0, applied.length - 1), series(tolerance, '+tolerance', 'limit', 0, top), lowerLimit(desk, table, tolerance, top)] }];
   }
   const deviations = index(`deviations_${block.id}`);
   return deviations < 0 ? [] : [{ title: `Deviation from the terminal line${of}`, x, y: 'of RO', series: [series(deviations, 'Mean of runs', 'both')] }];
