@@ -37,7 +37,7 @@ function comparisonPart(at: StepAt, desk: JobDesk, comparison: ReadSheet | undef
   if (comparison) return [title, ways(button(`Go to “${comparison.name}”`, () => desk.goTo(comparison.name, 'A1'))), lastTimePart(at, desk, comparison)];
   if (!found) return [title, sentence('It needs an as-found run, and there is none.')];
   const press = (): void => void compare(at, desk);
-  const label = 'Build the comparison';
+  const label = 'Compare as found and as left';
   return [
     title,
     sentence('As found and as left side by side: shift, in or out of tolerance, change since last time.'),
@@ -67,11 +67,11 @@ function compare(at: StepAt, desk: JobDesk): Promise<void> {
 function decision(at: StepAt, desk: JobDesk, proposed: string | undefined, isNext: boolean): HTMLElement[] {
   const draft = draftKey(at, 'decided.words');
   const confirm = (words: string): void => void noteStep(at, desk, 'decided', words, draft);
-  const label = 'Confirm this decision';
+  const label = `Confirm: ${proposed ?? ''}`;
   return [
     element('h4', { children: ['Decision'] }),
     ...(proposed === undefined ? [sentence('The final run proposes none yet: its results, or its limits, are not complete.')] : [
-      sentence(`The final run says: ${proposed}.`),
+      sentence('The final run proposes this; confirm it, or decide in other words.'),
       ways(isNext ? mainWay(label, at, () => confirm(proposed)) : button(label, () => confirm(proposed))),
     ]),
     wordsLine({

@@ -113,8 +113,8 @@ describe('decided', () => {
   test('first compares: the runs and the name of the sheet to be are handed on, and it is written', async () => {
     const planComparison = jest.fn(() => ({ problems: [], plan: PLAN('Cell A comparison') }));
     const { press, host, said, texts } = await atDecision({ changed: { planComparison } });
-    expect(texts('.rp-way .rp-main')).toEqual(['Build the comparison']);
-    await press('Build the comparison');
+    expect(texts('.rp-way .rp-main')).toEqual(['Compare as found and as left']);
+    await press('Compare as found and as left');
     const [[asked]] = planComparison.mock.calls as unknown as [[{ found: { name: string }; left?: unknown; name: string }]];
     expect([asked.found.name, asked.left, asked.name]).toEqual(['Run A', undefined, 'Cell A comparison']);
     expect(host.written.at(-1)!.name).toBe('Cell A comparison');
@@ -124,14 +124,14 @@ describe('decided', () => {
   test('says why no comparison can be made', async () => {
     const planComparison = () => ({ problems: [{ severity: 'refuse' as const, question: 'found', message: 'Found no forces on “Run A”.' }] });
     const { press, said } = await atDecision({ changed: { planComparison } });
-    await press('Build the comparison');
+    await press('Compare as found and as left');
     expect(said()).toBe('It could not be done: Found no forces on “Run A”.');
   });
 
   test('shows the decision that the run proposes, to be confirmed', async () => {
     const { press, step, host, item, state } = await atDecision({ changed: { proposedDecision: () => 'within specification in all 6 judged' } });
-    expect(step('Decided').textContent).toContain('The final run says: within specification in all 6 judged.');
-    await press('Confirm this decision');
+    expect(step('Decided').textContent).toContain('The final run proposes this');
+    await press('Confirm: within specification in all 6 judged');
     expect(host.valueAt('Job', item(0).way.decided.at)).toBe('within specification in all 6 judged');
     expect(state('Decided')).toBe('Done: within specification in all 6 judged');
   });
@@ -153,7 +153,7 @@ describe('decided', () => {
     await passed(5);
     expect(said()).toBe('Last time’s results are taken from “last year.xlsx”; the comparison will hold them.');
     await again();
-    await press('Build the comparison');
+    await press('Compare as found and as left');
     expect(planComparison).toHaveBeenCalledWith(expect.objectContaining({ last }));
   });
 
