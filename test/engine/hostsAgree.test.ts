@@ -5,8 +5,10 @@
 import { ExcelSheets } from '../../src/hosts/excel/excelSheets';
 import { engineSheets } from '../../src/hosts/file/engineSheets';
 import { FileSheets } from '../../src/hosts/file/fileSheets';
+import { readWorkbook } from '../../src/hosts/file/readWorkbook';
+import { writeWorkbook } from '../../src/hosts/file/writeWorkbook';
 import type { CellValue, SheetContent, SheetHost } from '../../src/hosts/sheetHost';
-import type { SheetPlan } from '../../src/worksheets/plan';
+import type { Entry, SheetPlan } from '../../src/worksheets/plan';
 import { readySheets } from '../../src/worksheets/readySheets';
 import { FakeExcel } from '../hosts/excel/fakeExcel';
 import { resultsOf } from '../hosts/excel/plans';
@@ -50,4 +52,46 @@ test.each(plans)('%s: grid, file and Excel read back equal', async (_, plan) => 
   expect(ofFile.cells.length).toBeGreaterThan(100);
   expect(ofGrid).toEqual(ofFile);
   expect(ofExcel).toEqual(ofFile);
+});
+
+describe('filling the first inputs', () => {
+  const filled = sheets.find(({ id }) => id === 'two-point')!.filled;
+  const inputs = filled.cells.filter(({ role, value }) => role === 'input' && typeof value === 'number').slice(0, 5).map(({ at }) => at);
+  const entries: Entry[] = inputs.map((at, i) => ({ at, value: [1.25, 'no reading', null, true, '12'][i] }));
+  const after: SheetPlan = {
+    ...filled, cells: filled.cells.map((cell) => (inputs.includes(cell.at) ? { ...cell, value: entries[inputs.indexOf(cell.at)].value ?? undefined } : cell)),
+  };
+
+  test('gives the same sheet in grid, file and Excel, and the same file from grid and file', async () => {
+    const valueOf = await valuesOf(after);
+    const grid = (await computed({ name: 'Start', cells: [['before']] })).sheetsHost(writeWorkbook);
+    const file = new FileSheets(async () => (_sheet, at) => valueOf(at));
+    const excel = new FakeExcel();
+    excel.results = resultsOf({ plan: after, valueOf });
+    const hosts: SheetHost[] = [grid, file, new ExcelSheets(excel.run, () => true)];
+    for (const host of hosts) {
+      await host.write(filled);
+      await host.fill(filled.name, entries);
+    }
+    const [ofGrid, ofFile, ofExcel] = await Promise.all(hosts.map(async (host) => compared(await host.read(filled.name))));
+    expect(ofFile.cells.find(({ at }) => at === inputs[1])?.value).toBe('no reading');
+    expect(ofGrid).toEqual(ofFile);
+    expect(ofExcel).toEqual(ofFile);
+    const saved = readWorkbook(await grid.save()).find(({ name }) => name === filled.name)!;
+    expect(compared(saved)).toEqual(ofFile);
+  }, 60_000);
+
+  test('of a locked cell is refused with the same words in all three', async () => {
+    const locked = filled.cells.find(({ role, value }) => role === 'label' && value !== undefined)!.at;
+    const valueOf = await valuesOf(filled);
+    const excel = new FakeExcel();
+    excel.results = resultsOf({ plan: filled, valueOf });
+    const hosts: SheetHost[] = [
+      (await computed({ name: 'Start', cells: [['before']] })).sheetsHost(), new FileSheets(async () => (_sheet, at) => valueOf(at)), new ExcelSheets(excel.run, () => true),
+    ];
+    for (const host of hosts) {
+      await host.write(filled);
+      await expect(host.fill(filled.name, [...entries, { at: locked, value: 1 }])).rejects.toThrow(`'${filled.name}'!${locked}: found a locked cell; expected one with a yellow ground. Nothing was filled.`);
+    }
+  }, 60_000);
 });
