@@ -48,6 +48,8 @@ export class JobTab implements WorkbookView, JobDesk {
   private readonly signing: SignIssue;
   private start: { readonly element: HTMLElement; focus(): void } | undefined;
   private busy = false;
+  /** True while the words in sight say that the workbook could not be read. */
+  private unread = false;
 
   constructor(private readonly parts: JobParts) {
     this.functions = parts.functions;
@@ -59,12 +61,16 @@ export class JobTab implements WorkbookView, JobDesk {
   }
 
   show(sheets: readonly SheetContent[]): void {
+    if (this.unread) this.say('');
+    this.unread = false;
     const job = this.functions.jobOf(sheets);
     if (job) {
       this.start = undefined;
       this.signing.show(job, sheets);
-      this.view.show(job, sheets);
+      const wentOn = this.view.show(job, sheets);
       this.put(this.view.element);
+      // What was done last is of the past once the user goes on in the sheets.
+      if (wentOn && !this.busy) this.say('');
     } else {
       // Made once, so that a change of the workbook leaves alone what is being typed.
       this.start ??= jobStart(this);
@@ -73,6 +79,7 @@ export class JobTab implements WorkbookView, JobDesk {
   }
 
   fail(words: string): void {
+    this.unread = true;
     this.say(words, true);
   }
 

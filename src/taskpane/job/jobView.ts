@@ -32,7 +32,9 @@ export class JobView {
     ] });
   }
 
-  show(job: Job, sheets: readonly SheetContent[]): void {
+  /** Shows the job; true if the way of the item in sight went on since. */
+  show(job: Job, sheets: readonly SheetContent[]): boolean {
+    const before = this.now;
     this.job = job;
     this.sheets = sheets;
     const { number, customer } = job.fields;
@@ -42,6 +44,7 @@ export class JobView {
     this.showItems(job, item);
     this.showNone(job, item);
     if (item) this.showWay(job, item);
+    return this.now !== before;
   }
 
   /** Puts the focus on the step to do now, or on the heading if all are done. */

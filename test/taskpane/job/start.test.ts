@@ -83,6 +83,9 @@ test('a sheet “Job” that holds something is not written over without asking'
 test('a workbook that cannot be read is told of', async () => {
   const host = new PlanHost();
   host.failure = new Error('busy');
-  const { said } = await mountJob({ host });
+  const { said, again, texts } = await mountJob({ host });
   expect(said()).toBe('The workbook could not be read: busy');
+  host.failure = undefined;
+  await again();
+  expect([said(), texts('h2')]).toEqual(['', ['Start a job']]);
 });

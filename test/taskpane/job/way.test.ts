@@ -118,6 +118,16 @@ describe('skipping', () => {
   });
 });
 
+test('what the last thing came to is cleared when the way goes on by what is typed on a sheet, and not before', async () => {
+  const { press, step, type, said, put, again } = await mountInventedJob();
+  type('Reason', 'no time', step('Inspected'));
+  await press('Skip with this reason', step('Inspected'));
+  await again();
+  expect(said()).toBe('Inspected is skipped: no time.');
+  await put(0, { as_found: 'skipped: broken' });
+  expect(said()).toBe('');
+});
+
 test('what the last thing came to is cleared when the user goes on to a sheet', async () => {
   const { press, step, type, said } = await mountInventedJob();
   type('Reason', 'no time', step('Inspected'));
