@@ -1,4 +1,4 @@
-/** The review: silent on sound workbooks, and finding seeded faults, each at its cell. */
+/** The review: silent on whole jobs, signed and issued, and finding seeded faults, each at its cell. */
 import { issueCopy } from '../../src/hosts/file/issueCopy';
 import { readWorkbook } from '../../src/hosts/file/readWorkbook';
 import { writeWorkbook } from '../../src/hosts/file/writeWorkbook';
@@ -6,12 +6,8 @@ import { rebuilt } from '../../src/review/rebuilt';
 import { review } from '../../src/review/review';
 import type { FindingKind } from '../../src/review/reviewFinding';
 import { ReviewedSheet } from '../../src/review/reviewedSheet';
-import { withInventedReadings } from '../../src/worksheets/data/inventedReadings';
 import { jobOf } from '../../src/worksheets/job/readJob';
-import { builtInTemplates } from '../../src/worksheets/library';
 import type { SheetPlan } from '../../src/worksheets/plan';
-import { planSheet, suggestedAnswers } from '../../src/worksheets/planner';
-import type { Answers } from '../../src/worksheets/question';
 import type { ReadSheet } from '../../src/worksheets/readSheet';
 import { readySheets } from '../../src/worksheets/readySheets';
 import { planRecord } from '../../src/worksheets/record/planRecord';
@@ -44,39 +40,9 @@ async function jobOfItem(of: JobToCertify, signed: boolean): Promise<Sample> {
   return sampleOf(signed ? [...plans, planRecord(sheets, SIGNATURE)] : plans);
 }
 
-function templated(id: string, answers: Answers = {}): SheetPlan {
-  const template = builtInTemplates().find((one) => one.id === id)!;
-  const { plan, problems } = planSheet(template, { ...suggestedAnswers(template), ...answers });
-  if (!plan) throw new Error(problems.map(({ message }) => message).join());
-  return withInventedReadings(plan);
-}
-
 function findingsOf(sheets: readonly ReadSheet[]): string[] {
   return review(sheets, { today: TODAY }).findings.map(({ sheet, at, kind, message }) => `${kind} ${sheet}!${at}: ${message}`);
 }
-
-describe('sound workbooks give no finding, read from the grid and from a file, and their plans are found again', () => {
-  const variants: readonly (readonly [string, SheetPlan])[] = [
-    ['ten points, corrected to the reference temperature', templated('ten-point-force', { corrected: 'yes' })],
-    ['ten points, net of the mean of both zeros, degree 4', templated('ten-point-force', { zero: 'average', degree: '4' })],
-    ['torque, zero between, three directions’ worth of runs', templated('ten-point-torque', { zero: 'interpolated', directions: 'clockwise, counter-clockwise', runs: '2', positions: '' })],
-    ['own points by dead weights, with a data sheet', templated('custom-points', { applied: 'weights', teds: 'yes' })],
-    ['five points in pounds, without rated output', templated('five-point', { unit: 'lbf', capacity: '5000', rated_output: '', points: '0, 25, 50, 75, 100, 50, 0' })],
-    ['ISO 376 with increasing forces only', templated('iso-376', { use: 'increasing only', direction: 'tension', degree: '2', equation: 'quadratic' })],
-    ['a system in both directions, three runs', templated('system', { directions: 'tension, compression', runs: '3' })],
-  ];
-  const all: readonly (readonly [string, SheetPlan])[] = [
-    ...readySheets().map(({ id, filled }) => [id, filled] as const), ...readySheets().map(({ id, empty }) => [`${id}, empty`, empty] as const), ...variants,
-  ];
-  test.each(all)('%s', async (_, plan) => {
-    const live = await LiveWorkbook.of([plan]);
-    const sheets = await live.read();
-    expect(findingsOf(sheets)).toEqual([]);
-    expect(rebuilt(new ReviewedSheet(sheets[0]), undefined, sheets)).toBeDefined();
-    const file = readWorkbook(await writeWorkbook([{ plan, values: live.values(plan.name) }])) as ReadSheet[];
-    expect(findingsOf(file)).toEqual([]);
-  });
-});
 
 const JOBS: readonly (readonly [string, JobToCertify])[] = [
   ['five points, adjusted', { template: 'five-point', adjusted: true }], ['ten points, nothing adjusted', { template: 'ten-point-force' }],

@@ -26,6 +26,8 @@ export interface Series {
   readonly means: readonly (number | undefined)[];
   /** Row of the greatest force. */
   readonly top: number;
+  /** True once the sheet shows net readings: at once where they are net of the first zero, else with the last of them. */
+  readonly netted: boolean;
   /** True once as many readings are typed as the sheet needs. */
   readonly complete: boolean;
 }
@@ -47,13 +49,15 @@ function series(sheet: ReviewedSheet, id: string, applied: readonly FilledCell[]
   const forces = applied.map(numberIn);
   const raw = typed.map((run) => run.map(numberIn));
   const readings = sheet.has(`corrected_${id}`) ? corrected(sheet, id, raw) : raw;
-  const nets = netOf(forces, readings, zeroMethod(sheet, id));
+  const method = zeroMethod(sheet, id);
+  const nets = netOf(forces, readings, method);
+  const complete = raw.flat().filter((value) => value !== undefined).length >= needed;
   const top = forces.reduce<number>((most, force, row) => (Math.abs(force ?? 0) > Math.abs(forces[most] ?? 0) ? row : most), 0);
   return {
     id, applied, forces, readings, nets, top,
     points: pointsOf(forces, nets), fromFirstZero: pointsOf(forces, netOf(forces, readings, 'initial')),
     means: forces.map((_, row) => mean(nets.flatMap((run) => (run[row] === undefined ? [] : [run[row]])))),
-    complete: raw.flat().filter((value) => value !== undefined).length >= needed,
+    complete, netted: method === 'initial' || complete,
   };
 }
 

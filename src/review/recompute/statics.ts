@@ -8,13 +8,17 @@ export interface Figure {
   readonly eitherSign?: boolean;
 }
 
+/** Runs may differ by this part in their greatest force. */
+const SAME_TOP = 0.005;
+
 /** The characteristics of a series by plain arithmetic; one that it cannot give is left out. */
 export function statics(series: Series, capacity: number): Readonly<Record<string, Figure | undefined>> {
   const tops = series.readings.map((_, run) => topOf(series.fromFirstZero.filter((point) => point.run === run)));
   if (tops.length === 0 || tops.some((top) => top === undefined || top.force === 0)) return {};
   const greatest = mean(tops.map((top) => (top as NetPoint).force)) as number;
   const output = mean(tops.map((top) => (top as NetPoint).reading)) as number;
-  if (output === 0) return {};
+  // Where a run lacks its greatest force the sheet tells of it instead of a result.
+  if (output === 0 || tops.some((top) => Math.abs((top as NetPoint).force - greatest) > SAME_TOP * greatest)) return {};
   const branches = tops.map((top, run) => ({
     up: series.fromFirstZero.filter((point) => point.run === run && point.row <= (top as NetPoint).row),
     down: series.fromFirstZero.filter((point) => point.run === run && point.row > (top as NetPoint).row),
