@@ -1,7 +1,7 @@
 import type { FilledCell } from '../worksheets/filledSheet';
 import { found, held } from './finding';
 import type { Expected } from './recompute/expected';
-import { numberIn, type ReviewedSheet } from './reviewedSheet';
+import type { ReviewedSheet } from './reviewedSheet';
 import type { ReviewFinding } from './reviewFinding';
 
 /** Columns of a line of results, from its value. */
@@ -91,9 +91,4 @@ function outcomes(sheet: ReviewedSheet): ReviewFinding[] {
     if (!/^within/.test(cell.value) || bad === 0) return [];
     return [found(sheet, cell, 'result', `${cell.at} says “${cell.value}”, and ${bad} verdicts of the sheet say “outside”; expected it to count them`)];
   });
-}
-
-/** The limit of a value as it stands, if there is one. */
-export function limitOfJudged({ limit }: Judged): number | undefined {
-  return numberIn(limit);
 }
