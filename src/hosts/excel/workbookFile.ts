@@ -37,7 +37,7 @@ export async function openCopy(bytes: Uint8Array, create: (base64: string) => Pr
 }
 
 // Office.FileType.Compressed, written out, since Office may not have loaded when this file is read.
-const COMPRESSED = 'compressed' as Office.FileType;
+const COMPRESSED = 'compressed' as unknown as Office.FileType;
 
 /** What Office answers, as a promise. */
 function answer<T>(ask: (tell: (result: Office.AsyncResult<T>) => void) => void): Promise<T> {

@@ -30,6 +30,8 @@ export interface JobDesk {
   fill(sheet: string, entries: readonly Entry[]): Promise<void>;
   /** Writes a sheet, and asks first if one of its name holds something; undefined if the user left everything as it was. */
   write(plan: SheetPlan): Promise<SheetPlan | undefined>;
+  /** Takes out what the workbook held for show before a job began; gives the names of those sheets. */
+  makeRoom(): Promise<readonly string[]>;
   /** Asks the user something in a dialog over the page; what is being done waits for the answer. */
   ask<T>(question: (place: HTMLElement) => Promise<T>): Promise<T>;
   /** Reads a workbook file; throws if it is none. */

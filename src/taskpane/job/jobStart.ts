@@ -27,7 +27,8 @@ export function jobStart(desk: JobDesk): { readonly element: HTMLElement; focus(
         return 'Nothing is written. The sheet is as it was.';
       }
       drafts.drop(DRAFT);
-      return `“${written.name}” is written.`;
+      const gone = await desk.makeRoom();
+      return `“${written.name}” is written.${gone.length === 0 ? '' : ' The sheets of the first workbook, which nobody changed, are out of it; “First workbook…” brings them back.'}`;
     }),
   });
   return form;

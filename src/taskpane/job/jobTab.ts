@@ -30,6 +30,7 @@ export interface JobParts extends Omit<IssueParts, 'host'> {
   readonly goTo: (sheet: string, address: string) => void;
   /** Opens the form of a sheet in Build. */
   readonly build: (building: Building) => void;
+  readonly makeRoom?: () => Promise<readonly string[]>;
   readonly openJob: () => void;
   readonly openReview: () => void;
   /** Reads the workbook again and shows it here. */
@@ -117,6 +118,10 @@ export class JobTab implements WorkbookView, JobDesk {
 
   fill(sheet: string, entries: readonly Entry[]): Promise<void> {
     return this.parts.host.fill(sheet, entries);
+  }
+
+  async makeRoom(): Promise<readonly string[]> {
+    return (await this.parts.makeRoom?.()) ?? [];
   }
 
   write(plan: SheetPlan): Promise<SheetPlan | undefined> {

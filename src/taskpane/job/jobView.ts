@@ -52,6 +52,8 @@ export class JobView {
     const step = this.current();
     const row = step === undefined ? undefined : this.rows[STEPS.indexOf(step)];
     (row ?? this.heading).focus();
+    // The words on what was done have taken room at the foot meanwhile.
+    row?.element.scrollIntoView({ block: 'nearest' });
   }
 
   private current() {
