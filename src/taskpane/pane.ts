@@ -39,6 +39,8 @@ export interface PaneParts {
   readonly issueCopy: (bytes: Uint8Array) => Promise<Uint8Array>;
   /** Hands a workbook file to the user. */
   readonly deliver: (name: string, bytes: Uint8Array) => Promise<void>;
+  /** Takes out of the workbook what it held for show, when a job is started in it; gives the names of those sheets. */
+  readonly makeRoom?: () => Promise<readonly string[]>;
   /** Gives the sheet room and the keyboard, after a cell was selected in it. */
   readonly toSheet?: () => void;
   readonly memory?: PaneMemory;

@@ -19,6 +19,7 @@ import { fileParts } from './fileParts';
 import { followSelection } from './follow';
 import { keepPlace, returnToPlace } from './lastPlace';
 import type { Loading } from './loading';
+import { makeRoom } from './makeRoom';
 import { showNotice } from './notice';
 import { warnOfOtherTab } from './otherTab';
 import { byId } from './page';
@@ -60,7 +61,7 @@ export async function openBench(loading: Loading): Promise<void> {
     sidePane.giveWay();
     grid.focus();
   };
-  const pane = createPane(byId('run-pane'), { ...worksheetParts, ...fileParts, host, toSheet });
+  const pane = createPane(byId('run-pane'), { ...worksheetParts, ...fileParts, host, toSheet, makeRoom: () => makeRoom(host) });
   followSelection(grid, cells, pane.help);
   await painted();
   loading.stageDone();

@@ -97,9 +97,14 @@ export class ReadingsTab implements SheetView {
     if (shape === this.shape) return;
     this.shape = shape;
     this.said.textContent = '';
-    const empty = targets.find(({ cells }) => cells.every(({ value }) => value === null));
-    if (empty && !targets.some((target) => keyOf(target) === before)) this.settings.target.input.value = keyOf(empty);
+    if (!targets.some((target) => keyOf(target) === before)) this.goToEmpty();
     if (this.log) this.useChannel();
+  }
+
+  /** Chooses the first run without readings, if there is one. */
+  private goToEmpty(): void {
+    const empty = this.targets.targets.find(({ cells }) => cells.every(({ value }) => value === null));
+    if (empty) this.settings.target.input.value = keyOf(empty);
   }
 
   fail(words: string): void {
@@ -126,6 +131,9 @@ export class ReadingsTab implements SheetView {
     this.text = text;
     this.name = name;
     this.settings.forget();
+    const chosen = this.targets.targets.find((target) => keyOf(target) === this.settings.target.input.value);
+    // The next log is of the next run.
+    if (chosen?.cells.every(({ value }) => value !== null)) this.goToEmpty();
     await this.read();
   }
 

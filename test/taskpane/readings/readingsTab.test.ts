@@ -70,6 +70,19 @@ test('a pasted column gives a reading a point', async () => {
   expect(readings().map(Number)).toEqual(LEVELS);
 });
 
+test('the next log goes into the next run', async () => {
+  const { paste, press, host, tab, field } = mounted();
+  await paste(LOG);
+  press('Fill the readings');
+  await passed(5);
+  tab.show(run(LEVELS));
+  await paste(LOG);
+  expect(field<HTMLSelectElement>('Fill into').selectedIndex).toBe(1);
+  press('Fill the readings');
+  await passed(5);
+  expect(host.filled[1].entries.map(({ at }) => at)).toEqual(['C6', 'C7', 'C8', 'C9', 'C10', 'C11', 'C12']);
+});
+
 test('a log that cannot be read is refused with its line, and nothing is filled', async () => {
   const { paste, one, host } = mounted();
   await paste('1.5\nabc\n2.5\n');
