@@ -15,7 +15,7 @@ export async function workbookFile(document: FileSource): Promise<Uint8Array> {
     let filled = 0;
     for (let index = 0; index < file.sliceCount; index += 1) {
       const { data } = await answer<Office.Slice>((tell) => file.getSliceAsync(index, tell));
-      const part = Uint8Array.from(data as ArrayLike<number>);
+      const part = data as ArrayLike<number>;
       if (filled + part.length > bytes.length) throw new Error(`found more than ${bytes.length} bytes in the file; expected no more`);
       bytes.set(part, filled);
       filled += part.length;

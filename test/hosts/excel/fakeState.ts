@@ -95,7 +95,8 @@ export function shownAt(sheet: FakeSheet, at: string, results: Results): Shown {
   if (cell?.value !== undefined) return cell.value;
   for (const [source, { formula }] of Object.entries(sheet.cells)) {
     const result = formula === undefined ? undefined : results.get(formula);
-    if (!result || !isInside(placeOf(at), areaOf(source, result)) || isBlocked(sheet, source, result)) continue;
+    if (!result || result.length * result[0].length === 1) continue;
+    if (!isInside(placeOf(at), areaOf(source, result)) || isBlocked(sheet, source, result)) continue;
     const [from, to] = [placeOf(source), placeOf(at)];
     return result[to.row - from.row][to.column - from.column];
   }
