@@ -40,6 +40,16 @@ test('a sheet is read in one request, with the names that say what a range of it
   expect(requests).toHaveLength(1);
 });
 
+test('cells are filled in two requests, those one below the other in one call', async () => {
+  const { run, requests } = realOfficeJs({
+    '': { Name: 'Run' }, GetRange: { Formulas: [['']], Values: [['']] }, Protection: { Protected: true, Locked: false }, GetSpillParentOrNullObject: null,
+  });
+  await new ExcelSheets(run, () => true).fill('Run', [{ at: 'B2', value: 1 }, { at: 'B3', value: '12' }, { at: 'D2', value: null }]);
+  expect(requests).toHaveLength(2);
+  expect(requests[1].filter((call) => call.includes('.formulas = '))).toHaveLength(2);
+  expect(requests[1].join('\n')).toContain('"B2:B3"');
+});
+
 test('the sheets are told in two requests', async () => {
   const { run, requests } = realOfficeJs(BLANK);
   expect(await new ExcelSheets(run, () => true).sheets()).toEqual([{ name: 'Sheet1', empty: true }]);
