@@ -64,6 +64,8 @@ export class ReadingsTab implements SheetView {
   private trace: Trace | undefined;
   private stretches: readonly Stretch[] = [];
   private busy = false;
+  /** Runs of this sheet that were filled, which it may not tell yet. */
+  private readonly filled = new Set<string>();
 
   constructor(private readonly parts: ReadingsParts) {
     this.state.textContent = 'Reading the sheet …';
@@ -96,6 +98,7 @@ export class ReadingsTab implements SheetView {
     this.settings.offerTargets(targets);
     if (shape === this.shape) return;
     this.shape = shape;
+    this.filled.clear();
     this.said.textContent = '';
     if (!targets.some((target) => keyOf(target) === before)) this.goToEmpty();
     if (this.log) this.useChannel();
@@ -103,7 +106,7 @@ export class ReadingsTab implements SheetView {
 
   /** Chooses the first run without readings, if there is one. */
   private goToEmpty(): void {
-    const empty = this.targets.targets.find(({ cells }) => cells.every(({ value }) => value === null));
+    const empty = this.targets.targets.find((target) => !this.filled.has(keyOf(target)) && target.cells.every(({ value }) => value === null));
     if (empty) this.settings.target.input.value = keyOf(empty);
   }
 
@@ -131,9 +134,10 @@ export class ReadingsTab implements SheetView {
     this.text = text;
     this.name = name;
     this.settings.forget();
-    const chosen = this.targets.targets.find((target) => keyOf(target) === this.settings.target.input.value);
+    const { targets } = this.targets;
+    const chosen = targets.find((target) => keyOf(target) === this.settings.target.input.value);
     // The next log is of the next run.
-    if (chosen?.cells.every(({ value }) => value !== null)) this.goToEmpty();
+    if (chosen && (this.filled.has(keyOf(chosen)) || chosen.cells.every(({ value }) => value !== null))) this.goToEmpty();
     await this.read();
   }
 
@@ -296,15 +300,16 @@ export class ReadingsTab implements SheetView {
     const choice = filling.overwritten.length === 0 ? 'replace' : await askAboutReadings(this.element, filling.overwritten, filling.entries.length);
     const kept = new Set(choice === 'empty' ? filling.overwritten.map(({ at }) => at) : []);
     if (choice === 'leave') say(this.said, 'Nothing is filled in. The readings are as they were.');
-    else await this.write(sheet, filling.entries.filter(({ at }) => !kept.has(at)));
+    else await this.write(sheet, target, filling.entries.filter(({ at }) => !kept.has(at)));
     this.fillButton.focus();
   }
 
-  private async write(sheet: string, entries: ReturnType<typeof fillingOf>['entries']): Promise<void> {
+  private async write(sheet: string, target: Target, entries: ReturnType<typeof fillingOf>['entries']): Promise<void> {
     this.busy = true;
     this.fillButton.setAttribute('aria-disabled', 'true');
     try {
       await this.parts.host.fill(sheet, entries);
+      this.filled.add(keyOf(target));
       this.said.replaceChildren(`${counted(entries.length, 'reading')} filled into ${entries[0].at} to ${entries[entries.length - 1].at}. Undo takes them back in one step. `, button('Show them', () => this.parts.goTo(sheet, entries[0].at)));
     } catch (error) {
       say(this.said, `The readings are not filled in: ${reasonOf(error)}`);
