@@ -4,6 +4,7 @@ import { sameFormula } from '../worksheets/record/sameContent';
 import { found, held } from './finding';
 import type { ReviewedSheet } from './reviewedSheet';
 import type { ReviewFinding } from './reviewFinding';
+import { namesStandard } from './standards';
 
 /** The item that a sheet belongs to: the one whose way names it. */
 export function itemOfSheet(job: Job, name: string): JobItem | undefined {
@@ -14,6 +15,7 @@ export function itemOfSheet(job: Job, name: string): JobItem | undefined {
 export function jobLinks(sheet: ReviewedSheet, job: Job, item: JobItem): ReviewFinding[] {
   return Object.entries(sourcesOf(job, item)).flatMap(([name, cells]): ReviewFinding[] => {
     const cell = sheet.cells.cell(name);
+    if (name === 'standard_due' && !namesStandard(sheet)) return [];
     const sources = cells.filter((source) => source.value !== undefined);
     if (!cell || sources.length === 0) return [];
     const where = `${job.sheet}!${sources[0].at}`;

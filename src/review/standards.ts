@@ -64,9 +64,14 @@ function unitOf(sheet: ReviewedSheet): string | undefined {
   return sheet.cells.text('unit') ?? /, (.+)$/.exec((cell && sheet.cells.labelOf(cell)) ?? '')?.[1];
 }
 
+/** Whether the due date of a sheet is that of a standard of the job; on an inspection it is that of the instruments used. */
+export function namesStandard(sheet: ReviewedSheet): boolean {
+  return sheet.cells.cell('standard') !== undefined;
+}
+
 /** A smaller uncertainty, or a later due date, than the table has. */
 function betterThanItIs(sheet: ReviewedSheet, { sheet: jobSheet }: Job, { id, uncertainty, due }: JobStandard): ReviewFinding[] {
-  const [u, until] = [sheet.cells.cell('standard_uncertainty'), sheet.cells.cell('standard_due')];
+  const [u, until] = [sheet.cells.cell('standard_uncertainty'), namesStandard(sheet) ? sheet.cells.cell('standard_due') : undefined];
   const [stated, day] = [numberIn(u), serialOf(until?.value)];
   return [
     ...(u && stated !== undefined && uncertainty.value !== undefined && stated < uncertainty.value * (1 - LET_GO)

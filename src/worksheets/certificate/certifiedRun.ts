@@ -77,10 +77,11 @@ export class CertifiedRun {
     return letters === undefined ? undefined : this.at(letters.charCodeAt(0) - 64 + 2, Number(row));
   }
 
-  /** What the procedure follows, as the head of the sheet says; undefined if it does not. */
+  /** The document that the procedure follows, as the head of the sheet begins to say; undefined if it names none. What is said there on limits is for the person at the bench. */
   get source(): string | undefined {
     const note = this.sheet.cells.find(({ value }) => typeof value === 'string' && value.startsWith('Source: '))?.value as string | undefined;
-    return note?.replace(/^Source: /, '').replace(/ Yellow cells are to type in.*$/, '');
+    const first = note?.replace(/^Source: /, '').replace(/ Yellow cells are to type in.*$/, '').split(/[;,(]/)[0].trim().replace(/\.$/, '');
+    return first === undefined || first === '' || /^common practice/i.test(first) ? undefined : first;
   }
 
   /** The cell at a column and row, from 1. */
