@@ -208,7 +208,7 @@ step('signed, and reviewed without a finding', async () => {
   const review = await bench.tab('Review');
   await review.getByText(/nothing|no finding/i).first().waitFor();
   await bench.picture('the review');
-  await review.getByLabel(/Reviewe/).first().fill('B. Invented');
+  await review.getByLabel('Reviewed by').fill('B. Invented');
   await review.getByRole('button', { name: 'Write the Review sheet' }).click();
   await review.getByText('is written').waitFor();
   await bench.picture('the Review sheet');

@@ -15,7 +15,7 @@ export function decidedStep(at: StepAt, desk: JobDesk): StepContent {
   const comparison = comparisonOf(sheets, nameOf(item));
   const found = functions.runOf(job, item, 'as_found', sheets);
   const run = functions.finalRun(job, item, sheets);
-  const proposed = run && functions.proposedDecision(run);
+  const proposed = run && functions.proposedDecision(run, comparison);
   const isCompared = comparison !== undefined || found === undefined;
   return {
     key: [state, at.isCurrent, item.way, comparison?.name, found?.name, run?.name, proposed],

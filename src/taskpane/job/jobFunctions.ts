@@ -37,7 +37,8 @@ export interface JobFunctions {
   stepEntry(item: JobItem, step: WayStep, words: string): Entry;
   skipEntry(item: JobItem, step: WayStep, reason: string): Entry;
   readonly NO_ADJUSTMENT: string;
-  proposedDecision(run: ReadSheet): string | undefined;
+  /** Of the final run, and of the comparison that judges it against the tolerance of the job. */
+  proposedDecision(run: ReadSheet, comparison?: ReadSheet): string | undefined;
   planComparison(parts: ComparisonParts): Planned;
   lastResults(sheets: Sheets): readonly LastResults[];
   /** What to fill into a comparison that stands already. */

@@ -2,6 +2,7 @@ import { described, emptyReadings, readingsThatAreNoNumbers } from '../check/com
 import { RunSheet } from '../check/runSheet';
 import { dateText, serialOf } from '../check/serialDate';
 import type { FilledCell } from '../filledSheet';
+import { comparedOutcome } from '../job/decision';
 import type { Job, JobCell, JobItem, Missing } from '../job/job';
 import { NO_ADJUSTMENT } from '../job/jobTerms';
 import { standardOf } from '../job/readJob';
@@ -102,7 +103,7 @@ function ofAdjustment({ job, item, run: { name } }: CertificateSources, run: Cer
   return [{ sheet: job.sheet, at: left.at, message: `The item was adjusted (${adjusted.at}) after the run “${name}”; expected the run as left, whose results hold now` }];
 }
 
-function ofDecision({ job, item }: CertificateSources, run: CertifiedRun): Missing[] {
+function ofDecision({ job, item, run: own, comparison }: CertificateSources, run: CertifiedRun): Missing[] {
   const { sheet, fields } = job;
   const { decided } = item.way;
   const rule = fields.decision_rule;
@@ -115,7 +116,14 @@ function ofDecision({ job, item }: CertificateSources, run: CertifiedRun): Missi
         ? [{ sheet: run.name, at: cell.at, message: `The decision rule in ${cell.at} is ${described(cell.value)}; expected “${rule.value}”, as the job asks (${rule.at})` }] : [];
     }),
     ...(decided.value === undefined || decided.value.trim().toLowerCase().startsWith('skipped') ? [empty(sheet, decided.at, 'decision', 'the decision on the item, in words')] : []),
+    ...againstComparison(sheet, decided, comparison, comparedOutcome(own, comparison)),
   ];
+}
+
+/** A decision in free words is taken at its first word: one that begins with "within" or "pass" fits no comparison that is outside. */
+function againstComparison(sheet: string, decided: JobCell<string>, comparison: ReadSheet | undefined, outcome: string | undefined): Missing[] {
+  if (outcome === undefined || !/^outside\b/i.test(outcome) || !/^(within|pass)/i.test(decided.value?.trim() ?? '')) return [];
+  return [{ sheet, at: decided.at, message: `The decision in ${decided.at} is ${described(decided.value ?? null)}, and “${comparison?.name ?? ''}” says “${outcome}” of this run; expected a decision that says so, or other words` }];
 }
 
 function empty(sheet: string, at: string, what: string, expected: string): Missing {

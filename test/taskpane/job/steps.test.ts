@@ -2,6 +2,7 @@
 import { builtInTemplates } from '../../../src/worksheets/library';
 import type { SheetPlan } from '../../../src/worksheets/plan';
 import { planSheet } from '../../../src/worksheets/planner';
+import type { ReadSheet } from '../../../src/worksheets/readSheet';
 import { readJob } from '../../../src/worksheets/job/readJob';
 import { wayOf } from '../../../src/worksheets/job/way';
 import { giveDialogs, passed } from '../fakes';
@@ -134,6 +135,15 @@ describe('decided', () => {
     await press('Confirm: within specification in all 6 judged');
     expect(host.valueAt('Job', item(0).way.decided.at)).toBe('within specification in all 6 judged');
     expect(state('Decided')).toBe('Done: within specification in all 6 judged');
+  });
+
+  test('asks the proposal of the run together with the comparison of the item', async () => {
+    const proposedDecision = jest.fn((run: ReadSheet, comparison?: ReadSheet) => `${run.name} by ${comparison?.name ?? 'nothing'}`);
+    const { host, press, again, item } = await atDecision({ changed: { proposedDecision } });
+    host.content.set('Compared', contentOf({ ...PLAN('Compared'), cells: [{ at: 'A1', role: 'title', value: 'Cell A' }], names: [{ name: 'comparison_item', range: 'A1' }] }));
+    await again();
+    await press('Confirm: Run A by Compared');
+    expect(host.valueAt('Job', item(0).way.decided.at)).toBe('Run A by Compared');
   });
 
   test('or other words', async () => {

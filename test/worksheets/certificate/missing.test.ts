@@ -26,6 +26,25 @@ function missing(entries: readonly Entry[] = [], told: Readonly<Record<string, R
   return missingForCertificate({ job: known, item: known.items[0], run: run(told).read() });
 }
 
+describe('a decision beside the comparison of its run', () => {
+  const against = (words: string, outcome: string, left = 'no adjustment made') => {
+    const known = job([...DECIDED, { at: at('way_decided'), value: words }]);
+    const comparison = { ...new SampleSheet().single('comparison_found', 'D1', 'Sample').single('comparison_left', 'D2', left).single('outcome_after', 'D3', outcome).read(), name: 'Compared' };
+    return missingForCertificate({ job: known, item: known.items[0], run: run().read(), comparison });
+  };
+
+  test.each(['within specification in all 5 judged', 'Within the tolerance', 'pass', ' passed'])('that is outside is named where it says “%s”', (words) => {
+    expect(against(words, 'outside in 2 of 12 judged')).toEqual([{ sheet: 'Job', at: at('way_decided'), message: expect.stringContaining('“Compared” says “outside in 2 of 12 judged” of this run') as string }]);
+  });
+
+  test('is taken where the two agree, in other words, and of another run', () => {
+    expect(against('outside the tolerance in 2 of 12 points', 'outside in 2 of 12 judged')).toEqual([]);
+    expect(against('limited to 10 kN', 'outside in 2 of 12 judged')).toEqual([]);
+    expect(against('pass', 'within specification in all 12 judged')).toEqual([]);
+    expect(against('pass', 'outside in 2 of 12 judged', 'Another run')).toEqual([]);
+  });
+});
+
 test('a job that is decided and a run that is complete miss nothing', () => {
   expect(missing()).toEqual([]);
 });

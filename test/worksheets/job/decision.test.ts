@@ -28,3 +28,29 @@ test('nothing is proposed while readings are missing, from an error, or from a s
   expect(proposedDecision(sheet().single('verdict_overall', 'D40', { error: '#VALUE!' }).read())).toBeUndefined();
   expect(proposedDecision(sheet().read())).toBeUndefined();
 });
+
+describe('with a comparison', () => {
+  const run = () => sheet().single('verdict_overall', 'D40', 'within specification in all 5 judged').single('decision', 'D60', 'pass').single('decision_rule', 'D59', 'simple').read();
+  const comparison = (outcome: string, { found = 'Sample', left = 'no adjustment made' } = {}) =>
+    ({ ...sheet().single('comparison_found', 'D1', found).single('comparison_left', 'D2', left).single('outcome_after', 'D3', outcome).read(), name: 'Comparison' });
+
+  test('its words lead, and the limits of the run follow', () => {
+    expect(proposedDecision(run(), comparison('outside in 2 of 12 judged')))
+      .toBe("outside the tolerance in 2 of 12 points; the run's own limits: within specification in all 5 judged; with the uncertainty (simple): pass");
+    expect(proposedDecision(run(), comparison('within specification in all 12 judged', { found: 'Before', left: 'Sample' })))
+      .toBe("within the tolerance in all 12 points; the run's own limits: within specification in all 5 judged; with the uncertainty (simple): pass");
+  });
+
+  test('that judged nothing, or judges another run last, the run speaks alone', () => {
+    const alone = proposedDecision(run());
+    expect(alone).toMatch(/^within specification/);
+    expect(proposedDecision(run(), comparison('nothing was judged: no limits'))).toBe(alone);
+    expect(proposedDecision(run(), comparison('outside in 2 of 12 judged', { left: 'Another run' }))).toBe(alone);
+    expect(proposedDecision(run(), comparison('outside in 2 of 12 judged', { found: 'Another run' }))).toBe(alone);
+  });
+
+  test('that cannot judge yet, nothing is proposed', () => {
+    expect(proposedDecision(run(), comparison('open: readings are missing'))).toBeUndefined();
+    expect(proposedDecision(run(), comparison('not judged: U is not computed'))).toBeUndefined();
+  });
+});
