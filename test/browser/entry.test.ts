@@ -97,6 +97,11 @@ describe('in a cell with a date format', () => {
   });
 });
 
+test.each(['A. Smith', '1. zero trimmed', '- no dash is lost', '* nor a star'])('“%s” stays as it is typed: no list is made of it', async (text) => {
+  await typeInto(page, 'F1', text);
+  await waitForValue(page, sheet, 'F1', text);
+});
+
 test('nothing fails on the way', () => {
   expect(watch.faults).toEqual([]);
 });

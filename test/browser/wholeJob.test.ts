@@ -122,6 +122,7 @@ step('as found: the run is built, and its readings come from a log', async () =>
   await build.getByRole('button', { name: 'Build the sheet' }).click();
   await page.waitForSelector('.rp-built');
   await bench.type(FOUND, { technician: 'A. Invented', date: '2026-11-24', temperature: '22.6', humidity: '44' });
+  expect(await bench.value(FOUND, 'technician')).toBe('A. Invented');
   await fillByLog(asFound, 11, false);
   await bench.tab('Job');
   await bench.stepSays('as_found', /^Done/);

@@ -12,6 +12,7 @@ import { type CellPlace, rangeOf } from '../address';
 import { drawCharts } from './chartLayer';
 import { settleEntries } from './entry';
 import { guardLocks, type Refusal } from './lock';
+import { keepTypingPlain } from './plainTyping';
 import { selectRange } from './selectRange';
 import { leaveRemovedSheets } from './sheetRemoval';
 import { outlastLongPress } from './sheetTabs';
@@ -66,6 +67,7 @@ class UniverGrid implements Grid {
     this.commands = this.injector.get(ICommandService);
     // Before the grid's parts start, since what they note of a change before it is made would stay noted.
     guardLocks(this.injector, (refusal) => this.refusalListeners.forEach((listener) => listener(refusal)));
+    keepTypingPlain(this.injector);
     settleEntries(this.injector);
     leaveRemovedSheets(this.injector);
   }
