@@ -19,6 +19,8 @@ export interface Judged {
   readonly rule: 'magnitude' | 'greatest' | 'least';
   /** What is let go of the limit, in its units. */
   readonly letGo: (limit: number) => number;
+  /** True where the rule needs U and none is computed: nothing can be judged. */
+  readonly needsU?: boolean;
 }
 
 /** Every value of a sheet that a verdict stands beside: results, and points within a tolerance. */
@@ -36,13 +38,23 @@ export function judgedCells(sheet: ReviewedSheet): Judged[] {
   return [...results, ...points, ...comparedPoints(sheet)];
 }
 
-/** Points of a comparison before and after, each against its tolerance. */
+/** Points of a comparison before and after, each against its tolerance, or what the guard band of its run leaves of it. */
 function comparedPoints(sheet: ReviewedSheet): Judged[] {
   return sheet.cells.namesAfter('allowed_').flatMap((id) => [['deviation_found', 'before'], ['deviation_left', 'after']].flatMap(([deviation, verdict]) => {
+    const guard = guardOf(sheet, `${verdict}_${id}`);
     const [limits, verdictCells] = [sheet.column(`allowed_${id}`), sheet.column(`${verdict}_${id}`)];
     return sheet.column(`${deviation}_${id}`).flatMap((value, row): Judged[] => (limits[row] && verdictCells[row]
-      ? [{ value, limit: limits[row], verdict: verdictCells[row], rule: 'magnitude', letGo: (limit) => LET_GO * Math.abs(limit) }] : []));
+      ? [{ value, limit: guarded(limits[row], guard), verdict: verdictCells[row], rule: 'magnitude', letGo: (limit) => LET_GO * Math.abs(limit), ...(guard === undefined ? { needsU: true } : {}) }] : []));
   }));
+}
+
+/** What the rule of a comparison takes off the tolerance: nothing, or U; undefined where it needs U and there is none. */
+function guardOf(sheet: ReviewedSheet, id: string): number | undefined {
+  return sheet.cells.text('comparison_rule') === 'guarded' ? sheet.number(`expanded_${id}`) : 0;
+}
+
+function guarded(limit: FilledCell, guard = 0): FilledCell {
+  return typeof limit.value === 'number' ? { ...limit, value: limit.value - guard } : limit;
 }
 
 /** Which way a limit holds, by what is judged. */
@@ -77,6 +89,7 @@ function expectedVerdict(judged: Judged, value: FilledCell['value']): string | n
   if (typeof value === 'object') return undefined;
   if (limit === null) return 'no limit';
   if (typeof limit !== 'number') return undefined;
+  if (judged.needsU) return 'no result';
   return typeof value === 'number' && keeps(judged, value, limit) ? 'within' : 'outside';
 }
 

@@ -31,3 +31,15 @@ export function browserMemory(): PaneMemory {
     },
   };
 }
+
+/** The same memory, which tells after each thing to remember whether it will outlast the page. */
+export function tellingMemory(memory: PaneMemory, told: (isKept: boolean) => void): PaneMemory {
+  return {
+    get: (key) => memory.get(key),
+    set(key, value) {
+      const isKept = memory.set(key, value);
+      told(isKept);
+      return isKept;
+    },
+  };
+}

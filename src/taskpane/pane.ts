@@ -15,7 +15,7 @@ import { createFunctionHelp, type FunctionHelp } from './functionHelp';
 import type { JobFunctions } from './job/jobFunctions';
 import { JobTab } from './job/jobTab';
 import { reviewWritten } from './job/reviewWritten';
-import { browserMemory, type PaneMemory } from './memory';
+import { browserMemory, type PaneMemory, tellingMemory } from './memory';
 import { PlotTab } from './plot/plotTab';
 import { ReadingsTab } from './readings/readingsTab';
 import { ReviewTab } from './review/reviewTab';
@@ -51,12 +51,14 @@ export interface RunPane {
   readonly help: FunctionHelp;
 }
 
+const UNKEPT = 'What is typed here is lost when the page is closed before it is written to a sheet: the browser’s storage is full or blocked.';
 const TABS = ['job', 'build', 'readings', 'check', 'plot', 'review', 'help'];
 
 /** Puts the pane into `root`. It opens with Job if the workbook has one, else with the tab that was used last, or Build. */
 export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
   const { host, job: functions } = parts;
-  const memory = parts.memory ?? browserMemory();
+  const unkept = element('p', { class: 'rp-problem', attributes: { role: 'status' } });
+  const memory = tellingMemory(parts.memory ?? browserMemory(), (isKept) => { unkept.textContent = isKept ? '' : UNKEPT; });
   const sheetWatch = new SheetWatch(host);
   const workbookWatch = new WorkbookWatch(host);
   const problem = element('p', { class: 'rp-problem', attributes: { role: 'status' } });
@@ -108,7 +110,7 @@ export function createPane(root: HTMLElement, parts: PaneParts): RunPane {
   });
 
   root.classList.add('run-pane');
-  root.replaceChildren(tabs.list, problem, ...tabs.panels);
+  root.replaceChildren(tabs.list, problem, unkept, ...tabs.panels);
   const last = memory.get('pane.tab') ?? '';
   const first = TABS.includes(last) ? last : 'build';
   tabs.show(first);

@@ -140,3 +140,13 @@ test('a cell that cannot be selected is told of', async () => {
   await passed();
   expect(root.querySelector('.rp-problem')!.textContent).toBe('B6 could not be selected: there is no sheet “Sheet1”');
 });
+
+test('a browser that stores nothing is told of, since half-typed words would be lost; one that stores again is not', () => {
+  const memory = fakeMemory(true);
+  const { root, tab } = mounted(memory);
+  const said = () => root.textContent?.includes('the browser’s storage is full or blocked') ?? false;
+  expect(said()).toBe(true);
+  memory.set = () => true;
+  tab('Help').click();
+  expect(said()).toBe(false);
+});

@@ -31,7 +31,7 @@ export interface ComparisonParts {
   readonly name: string;
 }
 
-const DECISION = 'Simple acceptance: a point is within if the magnitude of its deviation is not greater than the tolerance; the uncertainty is not added. The decision by the rule of the job stands on the sheet of the run. What a pattern fits is a hint: inspect before anything is concluded.';
+const DECISION = 'By the rule of the job a point is within if the magnitude of its deviation is not greater than the tolerance (simple), or than tolerance − U (guarded: guard band w = U, ILAC-G8:09/2019 and JCGM 106, from memory). U is that of the point\'s own run at the greatest load, for every point. What a pattern fits is a hint: inspect before anything is concluded.';
 
 /**
  * The sheet that holds a run as found against the run as left and against the last calibration, point by point, for every block

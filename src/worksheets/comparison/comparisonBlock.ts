@@ -1,10 +1,11 @@
 import { address, fixed, formula } from '../planBuilder';
 import { type Desk, PERCENT } from '../planner/desk';
-import { highlightVerdicts, verdictText } from '../planner/resultTable';
+import { highlightVerdicts } from '../planner/resultTable';
+import { type Acceptance, acceptanceLine, acceptanceVerdict } from './acceptance';
 import type { ComparedBlock } from './comparedBlock';
 import type { HeadCells } from './comparisonHead';
 import { heldBy, linkTo } from './links';
-import { appliedLink, outputLink } from './runSide';
+import { appliedLink, outputLink, type RunSide } from './runSide';
 
 /** Columns of the table. */
 const COLUMNS = { force: 1, found: 2, left: 3, shift: 4, relative: 5, before: 6, after: 7, limit: 8, verdictBefore: 9, verdictAfter: 10, last: 11 } as const;
@@ -33,6 +34,8 @@ export interface BlockCells {
   /** True while outputs as found, or as left, are missing; conditions. */
   readonly foundMissing: string;
   readonly leftMissing: string;
+  /** What the deviations before and after are judged by. */
+  readonly accepted: { readonly before: Acceptance; readonly after: Acceptance };
   /** A column, or the cells from one row of the sheet to another. */
   readonly range: (column: Column, from?: number, to?: number) => string;
 }
@@ -40,21 +43,27 @@ export interface BlockCells {
 /** The table of a block from a row on: outputs, shift, deviation before and after with verdicts. The shift since last time is still to come. */
 export function comparisonBlock(desk: Desk, row: number, block: ComparedBlock, head: HeadCells): BlockCells {
   const { sheet, width } = desk;
-  const firstRow = row + 4;
+  const firstRow = row + 6;
   const lastRow = firstRow + block.pairs.length - 1;
   const topRow = firstRow + block.top;
   const range: BlockCells['range'] = (column, from = firstRow, to = lastRow) => (from === to ? address(COLUMNS[column], from) : `${address(COLUMNS[column], from)}:${address(COLUMNS[column], to)}`);
   const output = fixed(4, row + 1);
   const [top, topForce] = [fixed(COLUMNS.found, topRow), fixed(COLUMNS.force, topRow)];
+  const run = (words: string, id: string, side: RunSide, column: 'found' | 'left', at: number) =>
+    acceptanceLine(desk, at, { side, words, id: `${id}_${block.id}`, output, top: fixed(COLUMNS[column], topRow), tolerance: fixed(COLUMNS.limit, topRow) }, head);
+  sheet.wide(1, row, width, 'heading', `As found and as left, ${block.words}`);
+  const accepted = {
+    before: run('as found', 'before', block.found, 'found', row + 2),
+    after: run(block.left ? 'as left' : 'final', 'after', block.left ?? block.found, 'left', row + 3),
+  };
   const cells: BlockCells = {
-    block, firstRow, topRow, lastRow, nextRow: lastRow + 2, output, range,
+    block, firstRow, topRow, lastRow, nextRow: lastRow + 2, output, range, accepted,
     full: block.indication ? output : head.capacity, sign: `SIGN(${block.indication ? topForce : top})`,
     foundMissing: `COUNT(${range('found')})<${block.pairs.length}`,
     leftMissing: `COUNT(${range('left')})<${block.pairs.filter((pair) => pair !== undefined).length}`,
   };
-  sheet.wide(1, row, width, 'heading', `As found and as left, ${block.words}`);
   outputLine(desk, row + 1, cells, head, { top, topForce });
-  heads(desk, row + 2, block);
+  heads(desk, row + 4, block);
   for (let i = 0; i < block.pairs.length; i += 1) pointRow(desk, firstRow + i, i, cells, head);
   (Object.keys(NAMES) as Column[]).forEach((column) => sheet.called(`${NAMES[column]}_${block.id}`, range(column)));
   highlightVerdicts(sheet, range('verdictBefore'));
@@ -81,7 +90,8 @@ function heads({ sheet, item: { unit, outputUnit } }: Desk, row: number, { left,
   sheet.across(1, row + 1, 'header', [unit, outputUnit, outputUnit, 'of RO', 'of reading', 'found, of RO', `${left ? 'left' : 'final'}, of RO`, 'of RO', '', '', 'of reading']);
 }
 
-function pointRow({ sheet, formats }: Desk, row: number, index: number, { block, range, topRow, output, full, sign }: BlockCells, { tolerance, ratedOutput }: HeadCells): void {
+function pointRow({ sheet, formats }: Desk, row: number, index: number, { block, range, topRow, output, full, sign, accepted }: BlockCells, head: HeadCells): void {
+  const { tolerance, ratedOutput } = head;
   const at = (column: Column) => range(column, row, row);
   const [force, found, left] = [at('force'), at('found'), at('left')];
   const put = (column: Column, role: 'reference' | 'result' | 'verdict', text: string, format?: string) => sheet.put(COLUMNS[column], row, role, formula(text), format);
@@ -101,8 +111,8 @@ function pointRow({ sheet, formats }: Desk, row: number, index: number, { block,
   put('before', 'result', deviation(found, fixed(COLUMNS.found, topRow)), PERCENT);
   put('after', 'result', deviation(left, fixed(COLUMNS.left, topRow)), PERCENT);
   put('limit', 'reference', `IF(${tolerance}="",${ownTolerance(block, index, output)},${tolerance})`, PERCENT);
-  put('verdictBefore', 'verdict', verdictText(at('before'), at('limit'), 'magnitude'));
-  put('verdictAfter', 'verdict', verdictText(at('after'), at('limit'), 'magnitude'));
+  put('verdictBefore', 'verdict', acceptanceVerdict(at('before'), at('limit'), accepted.before, head));
+  put('verdictAfter', 'verdict', acceptanceVerdict(at('after'), at('limit'), accepted.after, head));
 }
 
 /** The output as left, brought to the force as found where the two were not quite the same. */

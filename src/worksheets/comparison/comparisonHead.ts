@@ -25,6 +25,8 @@ export interface HeadCells {
   readonly ratedOutput: string;
   /** Greatest deviation allowed, of the output at capacity. */
   readonly tolerance: string;
+  /** "simple" or "guarded", as the job says. */
+  readonly rule: string;
   readonly loadingClass: string;
   readonly foundDate: string;
   readonly leftDate: string;
@@ -58,7 +60,7 @@ export function comparisonHead({ sheet, width, item: { unit, outputUnit } }: Des
   };
   return {
     nextRow: FIRST_LINE + Math.max(left.length, right.length) + 1,
-    capacity: at('capacity'), ratedOutput: isIndication(parts.found) ? '' : at('rated_output'), tolerance: at('tolerance'), loadingClass: at('class'),
+    capacity: at('capacity'), ratedOutput: isIndication(parts.found) ? '' : at('rated_output'), tolerance: at('tolerance'), rule: at('comparison_rule'), loadingClass: at('class'),
     foundDate: at('found_date'), leftDate: at('left_date'), zeroMoved: at('hint_zero'), spanChanged: at('hint_span'), zeroUnsteady: at('hint_unsteady'),
   };
 }
@@ -82,7 +84,7 @@ function itemLines({ job, item, found }: HeadParts, unit: string, outputUnit: st
   ];
 }
 
-function runLines({ found, left }: HeadParts): Line[] {
+function runLines({ job, found, left }: HeadParts): Line[] {
   const dateOf = (side: RunSide | undefined) => {
     const cell = side?.cells.cell('date');
     return side && cell ? formula(heldBy(linkTo(side.sheet, cell.at))) : '';
@@ -92,6 +94,7 @@ function runLines({ found, left }: HeadParts): Line[] {
     { id: 'found_date', label: 'Its date', content: dateOf(found), format: DATE },
     { id: 'comparison_left', label: 'Run as left, on sheet', content: left ? left.sheet : 'no adjustment made' },
     { id: 'left_date', label: 'Its date', content: dateOf(left), format: DATE },
+    { id: 'comparison_rule', label: 'Decision rule of the job', content: formula(heldBy(linkTo(job.sheet, job.fields.decision_rule.at))) },
     { id: 'hint_zero', label: 'Zero counts as moved from', content: 0.005, format: PERCENT },
     { id: 'hint_span', label: 'Span counts as changed from', content: 0.001, format: PERCENT },
     { id: 'hint_unsteady', label: 'Zero counts as unsteady from', content: 0.001, format: PERCENT },

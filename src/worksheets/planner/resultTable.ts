@@ -19,6 +19,8 @@ export interface ResultLine {
     readonly name?: string;
     /** "magnitude": |value| ≤ limit. "greatest": value ≤ limit. "least": value ≥ limit. */
     readonly rule: 'magnitude' | 'greatest' | 'least';
+    /** True if the limit's formula may give words why there is none; then there is no result. */
+    readonly limitInWords?: boolean;
   };
 }
 
@@ -67,11 +69,13 @@ export function lineRow(tableRow: number, index: number): number {
   return tableRow + 2 + index;
 }
 
-function judge(sheet: Desk['sheet'], row: number, { limit, limitFormat, rule }: NonNullable<ResultLine['judged']>): void {
+function judge(sheet: Desk['sheet'], row: number, { limit, limitFormat, rule, limitInWords }: NonNullable<ResultLine['judged']>): void {
   const isInput = limit === undefined || typeof limit === 'number';
   sheet.put(RESULT.limit, row, isInput ? 'input' : 'reference', limit, limitFormat);
   if (isInput) sheet.validate({ range: address(RESULT.limit, row), rule: { kind: 'number', least: 0 }, message: 'Expected a limit of 0 or more, or nothing if the result is not judged.' });
-  sheet.put(RESULT.verdict, row, 'verdict', formula(verdictText(address(RESULT.value, row), address(RESULT.limit, row), rule)));
+  const [value, limitAt] = [address(RESULT.value, row), address(RESULT.limit, row)];
+  const verdict = verdictText(value, limitAt, rule);
+  sheet.put(RESULT.verdict, row, 'verdict', formula(limitInWords ? `IF(AND(${value}<>"",ISTEXT(${limitAt}),${limitAt}<>""),"no result",${verdict})` : verdict));
 }
 
 /** The verdict on a value. A billionth of the limit is let go, so that binary fractions decide nothing. */
