@@ -54,8 +54,11 @@ function guardOf(sheet: ReviewedSheet, id: string): number | undefined {
 }
 
 function guarded(limit: FilledCell, guard = 0): FilledCell {
-  return typeof limit.value === 'number' ? { ...limit, value: limit.value - guard } : limit;
+  return typeof limit.value === 'number' && guard !== 0 ? { ...limit, value: limit.value - guard, format: GUARDED } : limit;
 }
+
+/** How a comparison shows the limit that a guard band leaves. */
+const GUARDED = '0.0000%';
 
 /** Which way a limit holds, by what is judged. */
 function ruleOf(id: string): Judged['rule'] {

@@ -165,6 +165,57 @@ describe('as found and as left', () => {
     expect(sheet.plain.filter(([name]) => name.includes('worst')).map(([, verdict]) => verdict)).toEqual(['agrees', 'agrees', 'agrees']);
   });
 
+  describe('by the decision rule of the job', () => {
+    const withU = (plan: SheetPlan, expanded: number | undefined) => typed(plan, { [cellsOf(plan, 'value_expanded_output')[0]]: expanded });
+    const runs = (found: number | undefined, left: number | undefined) => ({ found: withU(readRun(FOUND, [AS_FOUND]), found), left: withU(readRun(LEFT, [AS_LEFT]), left) });
+
+    // Of RO = 2 mV/V: U = 0.0003 as found and 0.0006 as left, so that 0.0007 and 0.0004 are left of the tolerance of 0.001.
+    test('guarded: U of its own run is taken off the tolerance, as worked by hand', async () => {
+      const sheet = await compared({ ...runs(0.0006, 0.0012), job: { job_decision_rule: 'guarded' } });
+      expect(sheet.errors).toEqual([]);
+      expect(sheet.value('comparison_rule')).toBe('guarded');
+      near(['expanded_before', 'expanded_after', 'accepted_before', 'accepted_after'].map((name) => sheet.value(`${name}_compression`)), [0.0003, 0.0006, 0.0007, 0.0004]);
+      near(sheet.all('allowed_compression'), [0.001, 0.001, 0.001, 0.001, 0.001]);
+      expect(sheet.all('before_compression')).toEqual(['within', 'outside', 'outside', 'outside', 'within']);
+      expect(sheet.all('after_compression')).toEqual(['within', 'within', 'within', 'outside', 'within']);
+      expect([sheet.value('outcome_after'), sheet.value('verdict_worst_before'), sheet.value('verdict_worst_after')]).toEqual(['outside in 1 of 5 judged', 'outside', 'outside']);
+    });
+
+    test('guarded: a deviation at the limit that the guard band leaves is within, a U beyond the tolerance leaves none', async () => {
+      const at = await compared({ ...runs(0.0022, 0.0011), job: { job_decision_rule: 'guarded' } });
+      near([at.value('accepted_before_compression'), at.value('accepted_after_compression')], [-0.0001, 0.00045]);
+      expect(new Set(at.all('before_compression'))).toEqual(new Set(['outside']));
+      expect([at.value('outcome_after'), at.value('verdict_worst_after')]).toEqual(['within specification in all 5 judged', 'within']);
+    });
+
+    test('simple: U is shown and not taken off', async () => {
+      const sheet = await compared({ ...runs(0.0006, 0.0012), job: { job_decision_rule: 'simple' } });
+      near(['expanded_after', 'accepted_after'].map((name) => sheet.value(`${name}_compression`)), [0.0006, 0.001]);
+      expect([sheet.value('outcome_after'), sheet.value('verdict_worst_after')]).toEqual(['within specification in all 5 judged', 'within']);
+    });
+
+    test('guarded, and U not computed: no result, and the outcome says why', async () => {
+      const sheet = await compared({ ...runs(0.0006, undefined), job: { job_decision_rule: 'guarded' } });
+      expect(sheet.errors).toEqual([]);
+      expect([sheet.value('expanded_after_compression'), sheet.value('accepted_after_compression'), sheet.value('verdict_worst_after')]).toEqual(['', 'no U', 'no result']);
+      expect(new Set(sheet.all('after_compression'))).toEqual(new Set(['no result']));
+      expect(sheet.value('outcome_after')).toBe('not judged: the rule is guarded, and U of the run is not computed');
+      expect(sheet.value('outcome_before')).toBe('outside in 3 of 5 judged');
+      const simple = await compared({ ...runs(undefined, undefined), job: { job_decision_rule: 'simple' } });
+      expect([simple.errors, simple.value('outcome_after')]).toEqual([[], 'within specification in all 5 judged']);
+    });
+
+    test('guarded, and readings still to come: open, not unjudged', async () => {
+      const sheet = await compared({ found: readRun(FOUND, [AS_FOUND]), left: readRun(LEFT, [AS_LEFT.map(() => undefined)]), job: { job_decision_rule: 'guarded' } });
+      expect([sheet.errors, sheet.value('outcome_after'), sheet.value('verdict_worst_after')]).toEqual([[], 'open: readings are missing', '']);
+    });
+
+    test('without an adjustment U as found counts for both', async () => {
+      const sheet = await compared({ found: withU(readRun(FOUND, [AS_FOUND]), 0.0006), job: { job_decision_rule: 'guarded' } });
+      near([sheet.value('expanded_after_compression')], [0.0003]);
+    });
+  });
+
   test('without a tolerance nothing is judged, and planning says so', async () => {
     const sheet = await compared({ found: readRun(FOUND, [AS_FOUND]), left: readRun(LEFT, [AS_LEFT]), job: { job_tolerance: undefined } });
     expect(sheet.problems.map(({ severity, question }) => [severity, question])).toEqual([['warn', 'job']]);
@@ -335,6 +386,22 @@ describe('what the pattern fits', () => {
   });
 });
 
+test('each direction is judged by its own U, and the worst deviation by that of its point', async () => {
+  const answers = { directions: 'tension, compression', points: POINTS, rated_output: '2', output_unit: 'mV/V', capacity: '20', unit: 'kN', resolution: '0.00001', runs: '1', positions: '' };
+  const plan = run('five-point', answers, FOUND);
+  const values = (top: number) => [0, top / 2, top, top / 2, 0];
+  const found = typed(plan, {
+    ...column(plan, 'readings_tension', values(2.001)), ...column(plan, 'readings_compression', values(-2.0012)),
+    [cellsOf(plan, 'value_expanded_output_tension')[0]]: 0.0012, [cellsOf(plan, 'value_expanded_output_compression')[0]]: 0.0004,
+  });
+  const sheet = await compared({ found, job: { job_decision_rule: 'guarded' } });
+  expect(sheet.errors).toEqual([]);
+  // 0.0005 against 0.001 − 0.0006 in tension, 0.0006 against 0.001 − 0.0002 in compression.
+  expect([sheet.all('before_tension')[2], sheet.all('before_compression')[2]]).toEqual(['outside', 'within']);
+  near([sheet.value('worst_before')], [0.0006]);
+  expect([sheet.value('verdict_worst_before'), sheet.value('outcome_before')]).toEqual(['within', 'outside in 1 of 10 judged']);
+});
+
 describe('both directions', () => {
   const answers = { directions: 'tension, compression', points: POINTS, rated_output: '2', output_unit: 'mV/V', capacity: '20', unit: 'kN', resolution: '0.00001' };
   const both = (sheet: string, tension: number, compression: number) => {
@@ -365,6 +432,9 @@ test('a sheet of force-proving instruments is compared by its blocks, their seri
   expect(sheet.errors).toEqual([]);
   const outputs = sheet.all('found_rotated').map(Number);
   expect(Math.max(...outputs.map(Math.abs))).toBeCloseTo(2, 1);
+  // W = 2·wc at the greatest force, of RO = 2 mV/V.
+  const wc = read.cells.find(({ at }) => at === cellsOf(found, 'value_wc_greatest')[0])!.value as number;
+  near([sheet.value('expanded_before_rotated')], [wc * Math.max(...outputs.map(Math.abs))]);
   near([sheet.value('worst_shift'), sheet.value('stability_rotated')], [0, 0]);
   expect(sheet.plain.filter(([, verdict]) => verdict !== 'agrees')).toEqual([]);
 });

@@ -47,6 +47,7 @@ function findingsOf(sheets: readonly ReadSheet[]): string[] {
 const JOBS: readonly (readonly [string, JobToCertify])[] = [
   ['five points, adjusted', { template: 'five-point', adjusted: true }], ['ten points, nothing adjusted', { template: 'ten-point-force' }],
   ['ISO 376', { template: 'iso-376' }], ['a system', { template: 'system', answers: { output_unit: 'kN', resolution: '0.001' } }],
+  ['five points, adjusted, guarded', { template: 'five-point', adjusted: true, asks: { job_decision_rule: 'guarded', job_tolerance: 0.005 } }],
   ['two points, adjusted', { template: 'two-point', adjusted: true }],
 ];
 

@@ -23,6 +23,8 @@ export interface JobToCertify {
   readonly answers?: Answers;
   /** True: adjusted, with a run as left and a comparison; the certificate is of the run as left. */
   readonly adjusted?: boolean;
+  /** What the job asks beyond the invented one, by the names of its cells. */
+  readonly asks?: Readonly<Record<string, string | number>>;
 }
 
 /** A computed job, and its certificate, computed too if it could be planned. */
@@ -42,9 +44,9 @@ export const NUMBER = 'DEMO-C-2026-117';
 export const ISSUED = 46_353;
 
 /** Job and sheets of its first item, from the receipt to the decision, then the certificate. */
-export async function certifiedJob({ template: id, answers = {}, adjusted = false }: JobToCertify): Promise<CertifiedJob> {
+export async function certifiedJob({ template: id, answers = {}, adjusted = false, asks = {} }: JobToCertify): Promise<CertifiedJob> {
   const template = builtInTemplates().find((candidate) => candidate.id === id)!;
-  const started = filled(inventedJobSheet(), { job_procedure: template.title, ...template.quantity === 'torque' ? { item_direction: 'clockwise', item_unit: 'N·m', standards_unit: 'N·m' } : {} });
+  const started = filled(inventedJobSheet(), { job_procedure: template.title, ...template.quantity === 'torque' ? { item_direction: 'clockwise', item_unit: 'N·m', standards_unit: 'N·m' } : {}, ...asks });
   const job = jobOf(await read([started]))!;
   const [item] = job.items;
   const run = (step: Step) => linkedToJob(withInventedReadings(planSheet(template, { ...answersForItem(job, item, template, step), ...answers, sheet: `Cell A ${step.replace('_', ' ')}` }).plan!), job, item);
