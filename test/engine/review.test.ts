@@ -184,6 +184,16 @@ async function faults(): Promise<Fault[]> {
   const last = valueAt(sheets, LEFT, left) as number;
   job('certificate: fingerprint of other readings, a last digit', 'record', CERTIFICATE, at(CERTIFICATE, 'certificate_fingerprint'), await live.withEdits([[LEFT, left, Number((last + 1e-5).toFixed(5))]]));
 
+  // The same under a guarded rule: a point that keeps the tolerance but not what U leaves of it, and one that nothing can judge.
+  const guarded = await jobOfItem({ template: 'five-point', adjusted: true, asks: { job_decision_rule: 'guarded', job_tolerance: 0.005 } }, false);
+  const deviation = Math.abs(valueAt(guarded.sheets, COMPARED, at(COMPARED, 'deviation_left_compression', 3)) as number);
+  const expanded = valueAt(guarded.sheets, COMPARED, at(COMPARED, 'expanded_after_compression')) as number;
+  const [narrowed, after] = [await guarded.live.withEdits([['Job', at('Job', 'job_tolerance'), deviation + expanded / 2]]), at(COMPARED, 'after_compression', 3)];
+  job('comparison: within the tolerance, but not by U as the rule asks', 'result', COMPARED, after, changed(narrowed, COMPARED, after, () => ({ value: 'within' })));
+  job('comparison: judged under the rule guarded without U', 'result', COMPARED, after, changed(guarded.sheets, COMPARED, at(COMPARED, 'expanded_after_compression'), () => ({ value: '' })));
+  const allowed = at(COMPARED, 'accepted_after_compression');
+  job('comparison: limit of acceptance typed in', 'overwritten', COMPARED, allowed, changed(guarded.sheets, COMPARED, allowed, typed()));
+
   // The same job, signed; everything is recomputed after the change.
   const signed = await jobOfItem({ template: 'five-point', adjusted: true }, true);
   const edit = (what: string, kind: FindingKind, sheet: string, where: string, value: number | string | null) => signed.live.withEdits([[sheet, where, value]]).then((edited) => add(what, kind, sheet, where, edited));
