@@ -70,7 +70,7 @@ function decision(at: StepAt, desk: JobDesk, proposed: string | undefined, isNex
   const label = `Confirm: ${proposed ?? ''}`;
   return [
     element('h4', { children: ['Decision'] }),
-    ...(proposed === undefined ? [sentence('The final run proposes none yet: its results, or its limits, are not complete.')] : [
+    ...(proposed === undefined ? [sentence('None is proposed yet: the results of the final run, its limits, or its comparison with the tolerance are not complete.')] : [
       sentence('The final run proposes this; confirm it, or decide in other words.'),
       ways(isNext ? mainWay(label, at, () => confirm(proposed)) : button(label, () => confirm(proposed))),
     ]),
