@@ -81,7 +81,7 @@ describe('in a cell with a date format', () => {
   async function formatAsDate(address: string): Promise<void> {
     await goTo(page, address);
     await page.getByText('General', { exact: true }).first().click();
-    await page.getByText('Date', { exact: true }).click();
+    await page.getByRole('dialog').getByText('Date', { exact: true }).click();
   }
 
   test('a date typed is a date', async () => {
