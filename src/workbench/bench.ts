@@ -37,6 +37,8 @@ export async function openBench(loading: Loading): Promise<void> {
   loading.stageDone();
   const sidePane = new Pane();
   const status = new SavedStatus();
+  // Claimed before it is read: what another tab saves last is read, and one that is only reloaded comes back to it in time.
+  const isOurs = await claimWorkbook();
   const work = await restoreWork(status);
   const { shelf } = work;
   if (shelf) loading.putAside = async () => void (await shelf.keepUnreadable());
@@ -66,7 +68,7 @@ export async function openBench(loading: Loading): Promise<void> {
   await painted();
   loading.stageDone();
 
-  const exchange = await storing(grid, status, shelf);
+  const exchange = storing(grid, status, isOurs, shelf);
   if (exchange) offerFirstWorkbook(exchange);
   offerSaving(host, () => finishEditing(grid.injector));
   exposeProbe(grid, cells, host);
@@ -81,10 +83,10 @@ function newFirst(): IWorkbookData {
 }
 
 /** Stores every change from here on. Undefined if another tab does, whose work this one must leave alone. */
-async function storing(grid: Grid, status: SavedStatus, shelf?: Shelf): Promise<Exchange | undefined> {
+function storing(grid: Grid, status: SavedStatus, isOurs: boolean, shelf?: Shelf): Exchange | undefined {
   const parts = { grid, first: newFirst, failed: (error: unknown) => status.failed(error) };
   if (!shelf) return new Exchange(parts);
-  if (!(await claimWorkbook())) {
+  if (!isOurs) {
     status.elsewhere();
     warnOfOtherTab();
     return undefined;

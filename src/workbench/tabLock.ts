@@ -4,10 +4,12 @@ const LOCK = 'provingsheet workbook';
 const PATIENCE = 1500;
 
 /**
- * Makes this tab the one that stores the workbook. False if another tab is; it stays so until this page is loaded again,
+ * Makes this tab the one that stores the workbook; true also where tabs cannot be told apart. False if another tab is; it stays so until this page is loaded again,
  * since by then the other tab's work must be read first.
  */
 export async function claimWorkbook(): Promise<boolean> {
+  // A page that is not from this machine, and not by https, has no locks.
+  if (!('locks' in navigator)) return true;
   return new Promise((resolve) => {
     const patience = AbortSignal.timeout(PATIENCE);
     navigator.locks

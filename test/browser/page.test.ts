@@ -71,6 +71,8 @@ test('the grid paints text, lines and washes, not an empty area', async () => {
 test('header buttons are reached by keyboard, and the side pane is closed and opened with one', async () => {
   await page.locator('.bar h1').click();
   await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('save-button');
+  await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('first-button');
   await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('pane-button');

@@ -53,7 +53,7 @@ async function typeReadings(page: Page, readings: readonly string[]): Promise<vo
 
 /** How many different colours the marks and lines of the plot have, by its pixels. */
 function inkOnPlot(page: Page): Promise<number> {
-  return page.locator('.rp-canvas canvas').evaluate((canvas: HTMLCanvasElement) => {
+  return page.locator('.rp-stage:visible .rp-canvas canvas').evaluate((canvas: HTMLCanvasElement) => {
     const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
     const colours = new Set<number>();
     for (let i = 0; i < data.length; i += 4) if (data[i + 3] === 255) colours.add((data[i] << 16) + (data[i + 1] << 8) + data[i + 2]);
@@ -112,25 +112,25 @@ describe('from a template to checked readings', () => {
   });
 
   test('arrow keys read the values of the plot', async () => {
-    await page.locator('.rp-stage').focus();
+    await page.locator('.rp-stage:visible').focus();
     await page.keyboard.press('ArrowRight');
-    const first = await page.locator('.rp-reading').textContent();
+    const first = await page.locator('.rp-reading:visible').textContent();
     await page.keyboard.press('ArrowRight');
-    const second = await page.locator('.rp-reading').textContent();
+    const second = await page.locator('.rp-reading:visible').textContent();
     expect(first).toMatch(/\d/);
     expect(second).not.toBe(first);
-    expect(await page.locator('#pane .rp-ring').isVisible()).toBe(true);
+    expect(await page.locator('#pane .rp-stage:visible .rp-ring').isVisible()).toBe(true);
   });
 
   test('the pointer reads the mark it is at, and nothing where no mark is', async () => {
-    const read = await page.locator('.rp-reading').textContent();
-    const ring = (await page.locator('#pane .rp-ring').boundingBox())!;
-    const plot = (await page.locator('.rp-canvas .u-over').boundingBox())!;
+    const read = await page.locator('.rp-reading:visible').textContent();
+    const ring = (await page.locator('#pane .rp-stage:visible .rp-ring').boundingBox())!;
+    const plot = (await page.locator('.rp-stage:visible .rp-canvas .u-over').boundingBox())!;
     const [x, y] = [ring.x + ring.width / 2, ring.y + ring.height / 2];
     await page.mouse.move(plot.x + plot.width / 2, y < plot.y + plot.height / 2 ? plot.y + plot.height - 2 : plot.y + 2);
-    expect(await page.locator('.rp-reading').textContent()).toMatch(/^Point at a mark/);
+    expect(await page.locator('.rp-reading:visible').textContent()).toMatch(/^Point at a mark/);
     await page.mouse.move(x, y);
-    expect(await page.locator('.rp-reading').textContent()).toBe(read);
+    expect(await page.locator('.rp-reading:visible').textContent()).toBe(read);
   });
 
   test('a sheet that holds something is not built over without asking', async () => {
