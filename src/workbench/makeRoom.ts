@@ -1,5 +1,5 @@
-import { addressOf, placeOf } from '../hosts/address';
 import type { SheetContent, SheetHost } from '../hosts/sheetHost';
+import { addressesOf, areaFrom } from '../worksheets/area';
 import { firstWorkbook } from '../worksheets/firstWorkbook';
 import type { SheetPlan } from '../worksheets/plan';
 
@@ -31,8 +31,7 @@ function isAsPlanned(plan: SheetPlan, { cells }: SheetContent): boolean {
 /** Cells that formulas of the plan spill into. */
 function spilledCells(plan: SheetPlan): ReadonlySet<string> {
   return new Set(plan.cells.flatMap(({ at, spill }) => {
-    if (!spill) return [];
-    const { row, column } = placeOf(at);
-    return Array.from({ length: spill.rows * spill.columns }, (_, i) => addressOf({ row: row + Math.floor(i / spill.columns), column: column + (i % spill.columns) })).filter((cell) => cell !== at);
+    const area = spill && areaFrom(at, spill.rows, spill.columns);
+    return area ? addressesOf(area).flat().filter((cell) => cell !== at) : [];
   }));
 }

@@ -1,4 +1,5 @@
-import { address, columnNumber } from './planBuilder';
+import { type Area, areaOf } from './area';
+import { address } from './planBuilder';
 import type { ReadCell, ReadSheet, ReadValue } from './readSheet';
 
 /** A cell of a filled-in sheet; value null if nothing stands there. */
@@ -14,7 +15,7 @@ const MOST_CELLS = 20_000;
 /** A filled-in sheet, its cells found by the sheet's own names. A name that is no plain range of the sheet counts as absent. */
 export class FilledSheet {
   private readonly cells: ReadonlyMap<string, ReadCell>;
-  private readonly ranges = new Map<string, Range>();
+  private readonly ranges = new Map<string, Area>();
 
   constructor(sheet: ReadSheet) {
     this.cells = new Map(sheet.cells.map((cell) => [cell.at, cell]));
@@ -82,20 +83,10 @@ function blankIfEmpty(value: ReadValue): ReadValue {
   return typeof value === 'string' && value.trim() === '' ? null : value;
 }
 
-interface Range {
-  readonly top: number;
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
-}
-
-const RANGE = /^\$?([A-Z]{1,3})\$?(\d{1,7})(?::\$?([A-Z]{1,3})\$?(\d{1,7}))?$/i;
-
-function readRange(text: string): Range | undefined {
-  const match = RANGE.exec(text);
-  if (!match) return undefined;
-  const [, left, top, right = left, bottom = top] = match;
-  const range = { left: columnNumber(left), top: Number(top), right: columnNumber(right), bottom: Number(bottom) };
+/** The area of a name that is a plain range, forwards, and no larger than any run. */
+function readRange(text: string): Area | undefined {
+  const range = areaOf(text);
+  if (!range) return undefined;
   const cells = (range.right - range.left + 1) * (range.bottom - range.top + 1);
   return range.top > 0 && range.right >= range.left && range.bottom >= range.top && cells <= MOST_CELLS ? range : undefined;
 }

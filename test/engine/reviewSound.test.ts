@@ -15,7 +15,7 @@ import { planSheet, suggestedAnswers } from '../../src/worksheets/planner';
 import type { Answers } from '../../src/worksheets/question';
 import type { ReadSheet } from '../../src/worksheets/readSheet';
 import { readySheets } from '../../src/worksheets/readySheets';
-import { areaOf, addressesOf } from '../../src/worksheets/record/area';
+import { areaOf, addressesOf } from '../../src/worksheets/area';
 import { cellOf, changed, LiveWorkbook, typed } from '../review/workbooks';
 import { certifiedJob } from '../worksheets/certificate/certifiedJobs';
 

@@ -3,8 +3,7 @@ import type { SheetContent, SheetHost } from '../../hosts/sheetHost';
 import type { Review } from '../../review/reviewFinding';
 import type { Reviewer } from '../../review/reviewSheet';
 import type { SheetPlan } from '../../worksheets/plan';
-import { dateText } from '../../worksheets/check/serialDate';
-import { today } from '../../worksheets/record/today';
+import { todayText } from '../../worksheets/record/today';
 import { withProgress } from '../build/progress';
 import { askAboutTaken } from '../build/takenDialog';
 import { writeSheet } from '../build/writeSheet';
@@ -41,7 +40,7 @@ export class ReviewTab implements WorkbookView {
   private isBusy = false;
 
   constructor(private readonly parts: ReviewParts) {
-    this.reviewer = new ReviewerForm(parts.memory, dateText(today()), () => void this.write());
+    this.reviewer = new ReviewerForm(parts.memory, todayText(), () => void this.write());
     this.reviewer.element.hidden = true;
     this.open = new OpenReview({ review: parts.review, goTo: parts.goTo, ready: (isReady) => { this.reviewer.element.hidden = !isReady; } });
     this.element = element('div', { class: 'rp-scroll rp-part rp-review', children: [

@@ -1,6 +1,6 @@
 /** Serial number of 1970-01-01 in a spreadsheet that counts days from 1900. */
-const EPOCH = 25_569;
-const DAY = 86_400_000;
+export const EPOCH = 25_569;
+export const DAY = 86_400_000;
 
 /** The serial number of a date cell: as it stands, or of a date written as text in the form 2026-11-25. Undefined for the rest. */
 export function serialOf(value: unknown): number | undefined {

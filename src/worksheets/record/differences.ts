@@ -1,5 +1,5 @@
 import type { ReadCell, ReadSheet, ReadValue } from '../readSheet';
-import { addressesOf, areaFrom } from './area';
+import { addressesOf, areaFrom } from '../area';
 import { contentOf, rowsOfArray, valueOf } from './content';
 import type { RecordLine, SignedRecord } from './record';
 import { isRecorded, recordLines } from './recordLines';

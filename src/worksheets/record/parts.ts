@@ -1,6 +1,6 @@
 import { columnNumber } from '../planBuilder';
 import type { ReadCell, ReadSheet } from '../readSheet';
-import { type Area, areaOf, holds } from './area';
+import { type Area, areaOf, holds } from '../area';
 import type { RecordLine } from './record';
 
 /** Names of cells that readings, and what they are read at, are typed into. */

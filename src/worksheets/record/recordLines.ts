@@ -1,6 +1,6 @@
 import { columnNumber } from '../planBuilder';
 import type { ReadCell, ReadSheet, ReadValue } from '../readSheet';
-import { addressesOf, areaOf } from './area';
+import { addressesOf, areaOf } from '../area';
 import { arrayText, contentOf, resultOf } from './content';
 import { partsOf } from './parts';
 import type { RecordLine } from './record';

@@ -1,5 +1,5 @@
 import type { ReadCell, ReadSheet } from '../readSheet';
-import { type Area, addressesOf, areaFrom, areaOf } from './area';
+import { type Area, addressesOf, areaFrom, areaOf } from '../area';
 
 /** A cell as a host may give it: some also tell what a formula spills over. */
 export interface SpillingCell extends ReadCell {

@@ -1,7 +1,7 @@
 import { address } from '../../../src/worksheets/planBuilder';
 import type { SheetPlan } from '../../../src/worksheets/plan';
 import type { ReadCell, ReadSheet, ReadValue } from '../../../src/worksheets/readSheet';
-import { areaOf } from '../../../src/worksheets/record/area';
+import { areaOf } from '../../../src/worksheets/area';
 
 /** A planned sheet as it is read back; what its formulas give is made up from their addresses, also what they spill over. */
 export function asRead(plan: SheetPlan): ReadSheet {

@@ -1,4 +1,4 @@
-import { address, columnNumber } from '../planBuilder';
+import { address, columnNumber } from './planBuilder';
 
 /** Columns and rows of a range, all from 1. */
 export interface Area {
